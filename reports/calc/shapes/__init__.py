@@ -1,0 +1,1 @@
+"""Frozen values that cross the border of the workshop."""
