@@ -1,0 +1,1 @@
+"""Setting the farm up on a machine: standard library only, importable anywhere."""

@@ -1,0 +1,8 @@
+"""Top floor: what the records mean."""
+
+from django.apps import AppConfig
+
+
+class ReportsConfig(AppConfig):
+    name = "reports"
+    label = "reports"
