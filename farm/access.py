@@ -1,0 +1,93 @@
+"""The one door: a farm's short name and a person make a farm, by role."""
+
+from __future__ import annotations
+
+import functools
+from collections.abc import Callable
+from typing import Any, Concatenate, ParamSpec
+
+from django.core.exceptions import PermissionDenied
+from django.http import Http404, HttpRequest, HttpResponseBase
+from django.utils import timezone
+
+from farm.models import Farm, Membership, Role, User
+
+P = ParamSpec("P")
+
+EVERYONE = frozenset(Role)
+WRITERS = frozenset({Role.OWNER, Role.MANAGER, Role.CREW})
+MANAGERS = frozenset({Role.OWNER, Role.MANAGER})
+OWNERS = frozenset({Role.OWNER})
+
+
+class FarmRequest(HttpRequest):
+    """A request that came through the door."""
+
+    user: User  # type: ignore[assignment]
+    membership: Membership
+    htmx: Any
+
+
+View = Callable[Concatenate[FarmRequest, Farm, P], HttpResponseBase]
+Routed = Callable[..., HttpResponseBase]
+
+
+def for_members(*roles: Role) -> Callable[[View[P]], Routed]:
+    """Let in members of the farm in the address; a stranger finds nothing there.
+
+    With ``roles`` given, another role is refused. Visitors never come this far:
+    the middleware has sent them to sign in.
+    """
+    allowed = frozenset(roles) or EVERYONE
+
+    def door(view: View[P]) -> Routed:
+        @functools.wraps(view)
+        def through(
+            request: FarmRequest, slug: str, *args: P.args, **kwargs: P.kwargs
+        ) -> HttpResponseBase:
+            membership = _membership(request.user, slug)
+            request.membership = membership
+            let(request, allowed)
+            return view(request, membership.farm, *args, **kwargs)
+
+        through.door = allowed  # type: ignore[attr-defined]
+        return through
+
+    return door
+
+
+def let(request: FarmRequest, roles: frozenset[Role]) -> None:
+    """Refuse a member whose role is not among these."""
+    if request.membership.role not in roles:
+        raise PermissionDenied
+
+
+def may(request: FarmRequest, roles: frozenset[Role]) -> bool:
+    """Tell whether the member's role is among these."""
+    return request.membership.role in roles
+
+
+def _membership(user: User, slug: str) -> Membership:
+    today = timezone.localdate()
+    found = (
+        Membership.objects.filter(user=user, farm__slug=slug)
+        .filter(since__lte=today)
+        .exclude(until__lt=today)
+        .select_related("farm")
+        .first()
+    )
+    if found is None:
+        raise Http404
+    return found
+
+
+__all__ = [
+    "EVERYONE",
+    "MANAGERS",
+    "OWNERS",
+    "WRITERS",
+    "FarmRequest",
+    "for_members",
+    "let",
+    "may",
+]

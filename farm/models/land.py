@@ -1,0 +1,225 @@
+"""The farm and its pieces of land."""
+
+from __future__ import annotations
+
+import datetime as dt
+import zoneinfo
+from typing import Any, ClassVar
+
+from django.core.exceptions import ValidationError
+from django.core.validators import MaxValueValidator, MinValueValidator
+from django.db import models
+from django.db.models import F, Q
+from django.utils.translation import gettext_lazy as _
+
+from farm.models.people import User
+from farm.models.record import Record, RecordQuerySet
+
+
+def check_time_zone(value: str) -> None:
+    if value not in zoneinfo.available_timezones():
+        raise ValidationError(
+            _("“%(value)s” is not a time zone. Write one like America/Chicago."),
+            params={"value": value},
+        )
+
+
+class FarmQuerySet(models.QuerySet["Farm"]):
+    def of(self, user: User, *, today: dt.date) -> FarmQuerySet:
+        """The farms a person may enter on that day."""
+        open_ended = Q(memberships__until=None) | Q(memberships__until__gte=today)
+        return self.filter(
+            open_ended, memberships__user=user, memberships__since__lte=today
+        )
+
+
+class Farm(models.Model):
+    class Units(models.TextChoices):
+        US = "us", _("acres, pounds, inches")
+        METRIC = "metric", _("hectares, kilograms, centimetres")
+
+    class Standard(models.TextChoices):
+        NONE = "none", _("none")
+        US = "us", _("US organic, 7 CFR 205")
+        EU = "eu", _("EU organic, Regulation 2018/848")
+        CA = "ca", _("Canada organic, CAN/CGSB-32.310")
+
+    name = models.CharField(_("name"), max_length=120)
+    slug = models.SlugField(_("short name in addresses"), max_length=60, unique=True)
+    operator = models.CharField(_("operator"), max_length=120, blank=True)
+    address = models.TextField(_("address"), blank=True, max_length=500)
+    country = models.CharField(_("country"), max_length=60, blank=True)
+    latitude = models.FloatField(
+        _("latitude"),
+        null=True,
+        blank=True,
+        validators=[MinValueValidator(-90), MaxValueValidator(90)],
+    )
+    longitude = models.FloatField(
+        _("longitude"),
+        null=True,
+        blank=True,
+        validators=[MinValueValidator(-180), MaxValueValidator(180)],
+    )
+    time_zone = models.CharField(
+        _("time zone"), max_length=60, default="UTC", validators=[check_time_zone]
+    )
+    units = models.CharField(
+        _("units shown"), max_length=8, choices=Units.choices, default=Units.US
+    )
+    standard = models.CharField(
+        _("organic standard"),
+        max_length=8,
+        choices=Standard.choices,
+        default=Standard.NONE,
+    )
+    certifier = models.CharField(_("certifier"), max_length=120, blank=True)
+    certificate_number = models.CharField(
+        _("certificate number"), max_length=60, blank=True
+    )
+    season_first_month = models.PositiveSmallIntegerField(
+        _("first month of the season"),
+        default=1,
+        validators=[MinValueValidator(1), MaxValueValidator(12)],
+    )
+    cool_springs = models.BooleanField(
+        _("cool region"),
+        default=True,
+        help_text=_(
+            "Residue left on top gives up less of its nitrogen where springs are cool."
+        ),
+    )
+
+    objects: ClassVar[models.Manager[Any]] = FarmQuerySet.as_manager()
+
+    class Meta:
+        verbose_name = _("farm")
+        verbose_name_plural = _("farms")
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(season_first_month__range=(1, 12)),
+                name="season_starts_in_a_month",
+            )
+        ]
+
+    def __str__(self) -> str:
+        return self.name
+
+    def season(self, year: int) -> tuple[dt.date, dt.date]:
+        """First and last day of the season that starts in that year."""
+        month = self.season_first_month
+        first = dt.date(year, month, 1)
+        return first, dt.date(year + 1, month, 1) - dt.timedelta(days=1)
+
+    def season_year(self, day: dt.date) -> int:
+        """The year in which the season of that day starts."""
+        return day.year if day.month >= self.season_first_month else day.year - 1
+
+    def today(self, now: dt.datetime) -> dt.date:
+        """The farm's own date at that moment."""
+        return now.astimezone(zoneinfo.ZoneInfo(self.time_zone)).date()
+
+
+class Field(Record):
+    class Kind(models.TextChoices):
+        FIELD = "field", _("field")
+        BLOCK = "block", _("block")
+        STRIP = "strip", _("strip")
+        BED = "bed", _("bed")
+        TUNNEL = "tunnel", _("tunnel")
+
+    class Status(models.TextChoices):
+        ORGANIC = "organic", _("organic")
+        TRANSITIONAL = "transitional", _("transitional")
+        NOT_ORGANIC = "not_organic", _("not organic")
+        BUFFER = "buffer", _("buffer")
+
+    class Measured(models.TextChoices):
+        OUTLINE = "outline", _("from its outline")
+        SIDES = "sides", _("from length and width")
+        ENTERED = "entered", _("entered")
+
+    name = models.CharField(_("name"), max_length=80)
+    kind = models.CharField(
+        _("what it is"), max_length=8, choices=Kind.choices, default=Kind.FIELD
+    )
+    parent = models.ForeignKey(
+        "self",
+        on_delete=models.PROTECT,
+        related_name="parts",
+        null=True,
+        blank=True,
+        verbose_name=_("part of"),
+    )
+    area_m2 = models.FloatField(_("area"))
+    measured = models.CharField(
+        _("how the area is known"), max_length=8, choices=Measured.choices
+    )
+    length_m = models.FloatField(_("length"), null=True, blank=True)
+    width_m = models.FloatField(_("width"), null=True, blank=True)
+    outline = models.JSONField(_("outline"), null=True, blank=True)
+    status = models.CharField(
+        _("status"), max_length=14, choices=Status.choices, default=Status.ORGANIC
+    )
+    status_since = models.DateField(_("status since"), null=True, blank=True)
+
+    objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
+
+    class Meta(Record.Meta):
+        verbose_name = _("field")
+        verbose_name_plural = _("fields")
+        constraints = [
+            *Record.Meta.constraints,
+            models.CheckConstraint(
+                condition=Q(area_m2__gt=0), name="field_has_an_area"
+            ),
+            models.CheckConstraint(
+                condition=~Q(parent=F("id")), name="field_is_not_its_own_part"
+            ),
+            models.UniqueConstraint(
+                "farm",
+                "name",
+                condition=Q(voided_at=None),
+                name="field_name_once_a_farm",
+                violation_error_message=_("Another field has this name."),
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return self.name
+
+
+class LandStatement(Record):
+    DATE_FIELD = "signed_on"
+
+    field = models.ForeignKey(
+        Field, on_delete=models.PROTECT, related_name="statements", verbose_name=_("field")
+    )
+    first = models.DateField(_("period from"))
+    last = models.DateField(_("period to"))
+    substance = models.CharField(
+        _("substance used"),
+        max_length=200,
+        blank=True,
+        help_text=_("Leave empty where none was used."),
+    )
+    last_used_on = models.DateField(_("last used on"), null=True, blank=True)
+    signer = models.CharField(_("signed by"), max_length=120)
+    signed_on = models.DateField(_("signed on"))
+
+    objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
+
+    class Meta(Record.Meta):
+        verbose_name = _("land statement")
+        verbose_name_plural = _("land statements")
+        constraints = [
+            *Record.Meta.constraints,
+            models.CheckConstraint(
+                condition=Q(last__gte=F("first")),
+                name="statement_ends_after_it_begins",
+                violation_error_message=_("The period ends before it begins."),
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.field}: {self.first} – {self.last}"

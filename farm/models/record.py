@@ -1,0 +1,89 @@
+"""The record: written once, kept for good, voided with a reason."""
+
+from __future__ import annotations
+
+import datetime as dt
+import uuid
+from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
+
+from django.conf import settings
+from django.db import models
+from django.db.models import Q
+from django.utils.translation import gettext_lazy as _
+
+if TYPE_CHECKING:
+    from farm.models.land import Farm
+
+# A record written on a later day than the day after is marked as late.
+LATE_AFTER_DAYS = 1
+
+R = TypeVar("R", bound="Record")
+
+
+class RecordQuerySet(models.QuerySet[R]):
+    def on(self, farm: Farm) -> RecordQuerySet[R]:
+        return self.filter(farm=farm)
+
+    def live(self) -> RecordQuerySet[R]:
+        """Those that stand: not voided."""
+        return self.filter(voided_at=None)
+
+
+class Record(models.Model):
+    """What every record carries, whatever it tells of."""
+
+    DATE_FIELD: ClassVar[str] = ""
+    # Related names of rows that belong to the record and change with it.
+    PARTS: ClassVar[tuple[str, ...]] = ()
+
+    farm = models.ForeignKey(
+        "farm.Farm", on_delete=models.PROTECT, related_name="%(class)ss"
+    )
+    # Sent along by the form, so that a page sent twice is recorded once.
+    client_key = models.UUIDField(default=uuid.uuid4, unique=True, editable=False)
+    notes = models.TextField(_("notes"), blank=True, max_length=4000)
+    done_by = models.CharField(_("done by"), max_length=120, blank=True)
+    written_by = models.ForeignKey(
+        settings.AUTH_USER_MODEL,
+        on_delete=models.PROTECT,
+        related_name="+",
+        editable=False,
+    )
+    written_at = models.DateTimeField(editable=False)
+    voided_at = models.DateTimeField(null=True, editable=False)
+    voided_by = models.ForeignKey(
+        settings.AUTH_USER_MODEL,
+        on_delete=models.PROTECT,
+        related_name="+",
+        null=True,
+        editable=False,
+    )
+    void_reason = models.CharField(max_length=500, blank=True, editable=False)
+
+    objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
+
+    class Meta:
+        abstract = True
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(voided_at=None, voided_by=None, void_reason="")
+                | (
+                    Q(voided_at__isnull=False, voided_by__isnull=False)
+                    & ~Q(void_reason="")
+                ),
+                name="%(class)s_void_is_whole",
+            )
+        ]
+
+    @property
+    def happened_on(self) -> dt.date | None:
+        day: dt.date | None = getattr(self, self.DATE_FIELD) if self.DATE_FIELD else None
+        return day
+
+    @property
+    def is_late(self) -> bool:
+        """Written down later than the day after it happened."""
+        day = self.happened_on
+        if day is None:
+            return False
+        return (self.written_at.date() - day).days > LATE_AFTER_DAYS

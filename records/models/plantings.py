@@ -1,0 +1,144 @@
+"""What was sown or set out, where and when, alone or mixed."""
+
+from __future__ import annotations
+
+import datetime as dt
+from typing import Any, ClassVar
+
+from django.db import models
+from django.db.models import F, Q
+from django.utils.translation import gettext_lazy as _
+
+from farm.models import Field, Record, RecordQuerySet
+from records.models.crops import Kind
+from records.models.seeds import SeedLot
+
+
+class PlantingQuerySet(RecordQuerySet["Planting"]):
+    def touching(self, first: dt.date, last: dt.date) -> PlantingQuerySet:
+        """Those begun by the last day and not wholly ended before the first.
+
+        The end is judged by the caller: here only the start bounds, and a stand
+        whose last end lies before the first day is left out.
+        """
+        begun = Q(sown_on__lte=last) | Q(sown_on=None, planned_on__lte=last)
+        return self.filter(begun).exclude(
+            Q(ended_on__lt=first) & Q(ended_on__isnull=False)
+        )
+
+
+class Planting(Record):
+    DATE_FIELD = "sown_on"
+    PARTS = ("lines",)
+
+    class Purpose(models.TextChoices):
+        COVER = "cover", _("cover crop")
+        CASH = "cash", _("cash crop")
+        NURSE = "nurse", _("nurse crop")
+
+    class Method(models.TextChoices):
+        BROADCAST = "broadcast", _("broadcast")
+        DRILLED = "drilled", _("drilled")
+        TRANSPLANTED = "transplanted", _("transplanted")
+        FROST_SEEDED = "frost_seeded", _("frost-seeded")
+        SELF_SOWN = "self_sown", _("self-sown")
+
+    class NextSet(models.TextChoices):
+        SMALL_SEED = "small_seed", _("sown in place, small seed")
+        LARGE_SEED = "large_seed", _("sown in place, large seed")
+        TRANSPLANTS = "transplants", _("transplants")
+
+    field = models.ForeignKey(
+        Field, on_delete=models.PROTECT, related_name="plantings", verbose_name=_("field")
+    )
+    area_m2 = models.FloatField(_("area"))
+    purpose = models.CharField(
+        _("purpose"), max_length=5, choices=Purpose.choices, default=Purpose.COVER
+    )
+    method = models.CharField(
+        _("how"), max_length=12, choices=Method.choices, default=Method.BROADCAST
+    )
+    planned_on = models.DateField(_("planned for"), null=True, blank=True)
+    sown_on = models.DateField(_("sown or set out on"), null=True, blank=True)
+    # Kept in step with the terminations: the day the whole stand was over.
+    ended_on = models.DateField(null=True, editable=False)
+    depth_m = models.FloatField(_("depth"), null=True, blank=True)
+    firmed = models.BooleanField(_("firmed in"), default=False)
+    rain_expected = models.BooleanField(_("rain expected"), default=False)
+    inoculated = models.BooleanField(_("inoculated"), default=False)
+    next_crop = models.CharField(_("next crop"), max_length=80, blank=True)
+    next_crop_on = models.DateField(_("next crop goes in on"), null=True, blank=True)
+    next_crop_set = models.CharField(
+        _("next crop is"), max_length=12, choices=NextSet.choices, blank=True
+    )
+
+    objects: ClassVar[models.Manager[Any]] = PlantingQuerySet.as_manager()
+
+    class Meta(Record.Meta):
+        verbose_name = _("planting")
+        verbose_name_plural = _("plantings")
+        constraints = [
+            *Record.Meta.constraints,
+            models.CheckConstraint(
+                condition=Q(area_m2__gt=0), name="planting_has_an_area"
+            ),
+            models.CheckConstraint(
+                condition=Q(sown_on__isnull=False) | Q(planned_on__isnull=False),
+                name="planting_has_a_date",
+                violation_error_message=_("Give the day it was sown, or is planned for."),
+            ),
+            models.CheckConstraint(
+                condition=Q(ended_on=None) | Q(ended_on__gte=F("sown_on")),
+                name="planting_ends_after_it_begins",
+            ),
+            models.CheckConstraint(
+                condition=Q(depth_m=None) | Q(depth_m__gte=0, depth_m__lte=0.5),
+                name="planting_depth_is_a_depth",
+                violation_error_message=_("A sowing depth lies between 0 and 50 cm."),
+            ),
+        ]
+        indexes = [
+            models.Index(fields=["farm", "sown_on"], name="planting_by_day"),
+        ]
+
+    def __str__(self) -> str:
+        day = self.sown_on or self.planned_on
+        return f"{self.field} · {day:%Y-%m-%d}" if day else str(self.field)
+
+
+class SeedLine(models.Model):
+    planting = models.ForeignKey(
+        Planting, on_delete=models.CASCADE, related_name="lines"
+    )
+    kind = models.ForeignKey(
+        Kind, on_delete=models.PROTECT, related_name="lines", verbose_name=_("kind")
+    )
+    lot = models.ForeignKey(
+        SeedLot,
+        on_delete=models.PROTECT,
+        related_name="lines",
+        null=True,
+        blank=True,
+        verbose_name=_("seed lot"),
+    )
+    seed_kg = models.FloatField(_("weight sown"), null=True, blank=True)
+    share = models.FloatField(_("share of its full rate"), default=1.0)
+
+    class Meta:
+        verbose_name = _("seed line")
+        verbose_name_plural = _("seed lines")
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(seed_kg=None) | Q(seed_kg__gt=0),
+                name="line_weight_above_zero",
+            ),
+            models.CheckConstraint(
+                condition=Q(share__gt=0, share__lte=1), name="line_share_is_a_share"
+            ),
+            models.UniqueConstraint(
+                "planting", "kind", "lot", name="line_once_a_kind_and_lot"
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.kind}"
