@@ -1,5 +1,6 @@
 """Addresses given in the environment: database, mail server, public origin."""
 
+from collections.abc import Mapping
 from typing import Any
 from urllib.parse import SplitResult, parse_qsl, unquote, urlsplit
 
@@ -60,6 +61,14 @@ def origin(url: str) -> SplitResult:
     if not parts.hostname or parts.path or parts.query or "@" in parts.netloc:
         raise _nonsense("ORIGIN", "it must be a scheme and a host only", ORIGIN_EXAMPLE)
     return parts
+
+
+def check(environ: Mapping[str, str]) -> None:
+    """Refuse nonsense before anything is installed or made."""
+    readers = {"DATABASE_URL": postgres, "EMAIL_URL": mail, "ORIGIN": origin}
+    for name, reader in readers.items():
+        if environ.get(name, "").strip():
+            reader(environ[name])
 
 
 def _split(

@@ -1,0 +1,131 @@
+"""The second half of `manage.py start`: tables, files, first owner, server."""
+
+import secrets
+import sys
+from argparse import ArgumentParser
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any
+
+from django.conf import settings
+from django.core.exceptions import ValidationError
+from django.core.management import call_command
+from django.core.management.base import BaseCommand
+from django.db import DatabaseError, connection
+from django.db.migrations.executor import MigrationExecutor
+
+from farm.models import Farm, User
+from farm.setup import options, place, port, serving
+from farm.setup.errors import SetupError
+from farm.setup.steps import STEPS_TO_SERVE, STEPS_TO_TEST, Steps
+
+# No vowels, which make words, and nothing that is mistaken for something else.
+LETTERS = "bcdfghjkmnpqrstvwxz23456789"
+ASK = "No farm is recorded here yet. Load a made-up farm to look around? [y/N] "
+
+
+class Command(BaseCommand):
+    help = "Set this checkout up, if need be, and serve it."
+    requires_system_checks: list[str] = []
+
+    def add_arguments(self, parser: ArgumentParser) -> None:
+        options.add_arguments(parser)
+
+    def handle(self, *args: Any, **chosen: Any) -> None:
+        steps = Steps(STEPS_TO_SERVE, done=STEPS_TO_TEST)
+        with plainly():
+            with steps.step("Tables of the database") as ending:
+                ending.append(migrate())
+            with steps.step("Files for the pages"):
+                call_command("collectstatic", interactive=False, verbosity=0)
+            with steps.step("Catalogue of crops"):
+                call_command("load_catalogue", verbosity=0)
+            with steps.step("Owner") as ending:
+                owner, told = first_owner(chosen["owner"])
+                ending.append(told)
+            wanted = wants_demo(chosen["demo"])
+            with steps.step("Demo farm") as ending:
+                ending.append(demo(owner) if wanted else "left out")
+        if chosen["check"]:
+            steps.write("Everything is set up.\n")
+            return
+        self.serve(steps, chosen["host"], chosen["port"])
+
+    def serve(self, steps: Steps, host: str, number: int) -> None:
+        port.require_free(host, number)
+        public = settings.ORIGIN.geturl() if settings.ORIGIN else ""
+        address = public or port.url(host, number)
+        steps.write(f"\nOpen {address} in a browser. Ctrl-C ends the program.\n")
+        connection.close()
+        serving.serve(host, number, place.CHECKOUT)
+
+
+@contextmanager
+def plainly() -> Iterator[None]:
+    """Say what the database or the disk refused without a listing of code."""
+    try:
+        yield
+    except DatabaseError as error:
+        lines = str(error).strip().splitlines() or ["It gave no reason."]
+        where = (
+            "Is the server that DATABASE_URL names running, and the password right?"
+            if connection.vendor == "postgresql"
+            else f"Is there room on the disk, and may this account write in "
+            f"{settings.DATA_DIR}?"
+        )
+        raise SetupError(f"The database refused: {lines[0]}\n{where}") from error
+    except OSError as error:
+        folder = settings.DATA_DIR
+        raise place.unwritable(folder, error) from error
+
+
+def migrate() -> str:
+    executor = MigrationExecutor(connection)
+    plan = executor.migration_plan(executor.loader.graph.leaf_nodes())
+    if not plan:
+        return "unchanged"
+    call_command("migrate", interactive=False, verbosity=0)
+    return f"{len(plan)} changes made"
+
+
+def first_owner(email: str | None) -> tuple[User, str]:
+    """Find who owns this place, or make the first owner with a password shown once."""
+    known = User.objects.order_by("joined_at", "pk")
+    asked = known.filter(email=email.lower()).first() if email else known.first()
+    if asked is not None:
+        return asked, asked.email
+    if known.exists():
+        raise SetupError(
+            f"Nobody here signs in as {email}.\n"
+            "An owner of the farm can let new people in on its page of people."
+        )
+    password = "-".join(
+        "".join(secrets.choice(LETTERS) for _ in range(4)) for _ in range(4)
+    )
+    try:
+        owner = User.objects.create_user(email or options.OWNER, password)
+    except ValidationError as error:
+        raise SetupError(
+            f"{email} cannot be used as an address: {' '.join(error.messages)}\n"
+            "Try: python3 manage.py start --owner you@example.org"
+        ) from error
+    return owner, (
+        f"made\n    Sign in as {owner.email} with the password {password}\n"
+        "    It is shown only this once; change it after signing in."
+    )
+
+
+def wants_demo(said: bool | None) -> bool:
+    if Farm.objects.exists():
+        return False
+    if said is not None or not sys.stdin.isatty():
+        return bool(said)
+    try:
+        return input(ASK).strip().lower() in {"y", "yes"}
+    except EOFError:
+        return False
+
+
+def demo(owner: User) -> str:
+    call_command("load_demo", owner=owner.email, verbosity=0)
+    return "loaded"
