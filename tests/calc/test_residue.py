@@ -6,9 +6,11 @@ import numpy as np
 import pytest
 
 from reports.calc.residue import (
+    BURIED_HALF_LIFE_D,
     LEAF_FACTOR,
     RANGE_FAST,
     RANGE_SLOW,
+    SURFACE_HALF_LIFE_D,
     closed_form,
     decomposition_days,
     half_life_day,
@@ -200,10 +202,11 @@ def test_young_broadleaf_buried_in_warm_moist_soil_is_half_gone_in_six_weeks():
 
 
 def test_without_weather_a_half_life_in_days_stands_in():
-    assert share_left_without_weather(days=65, buried=False) == 0.5
-    assert share_left_without_weather(days=35, buried=True) == 0.5
-    with pytest.raises(ValueError, match="days"):
-        share_left_without_weather(days=-1, buried=True)
+    assert share_left_without_weather(days=65, half_life_d=SURFACE_HALF_LIFE_D) == 0.5
+    assert share_left_without_weather(days=35, half_life_d=BURIED_HALF_LIFE_D) == 0.5
+    for days, half_life_d in [(-1, 35), (1, 0)]:
+        with pytest.raises(ValueError, match="days"):
+            share_left_without_weather(days=days, half_life_d=half_life_d)
 
 
 def test_a_day_not_read_rots_nothing_if_cold_is_unknown_and_is_counted():

@@ -8,9 +8,11 @@ from reports.calc.residue.days import (
     temperature_factor,
 )
 from reports.calc.residue.left import (
+    BURIED_HALF_LIFE_D,
     LEAF_FACTOR,
     RANGE_FAST,
     RANGE_SLOW,
+    SURFACE_HALF_LIFE_D,
     closed_form,
     half_life_day,
     pools_left,
@@ -20,9 +22,11 @@ from reports.calc.residue.left import (
 )
 
 __all__ = [
+    "BURIED_HALF_LIFE_D",
     "LEAF_FACTOR",
     "RANGE_FAST",
     "RANGE_SLOW",
+    "SURFACE_HALF_LIFE_D",
     "DecompositionDays",
     "closed_form",
     "decomposition_days",

@@ -253,15 +253,16 @@ def closed_form(*, dd_sum: float, k_per_dd: float, leaf_share: float) -> float:
     return float(leaf + (1 - leaf_share) * np.exp(-k_per_dd * dd_sum))
 
 
-def share_left_without_weather(*, days: float, buried: bool) -> float:
+def share_left_without_weather(*, days: float, half_life_d: float) -> float:
     """Return the share left where no weather is known, a rough stand-in. [0–1]
 
     Parameters
     ----------
     days : float
         Days since the kill. [d] 0 or more, in the warm half of the year.
-    buried : bool
-        Whether the residue was worked in.
+    half_life_d : float
+        Time for half to go. [d] Above 0; ``SURFACE_HALF_LIFE_D`` on top and
+        ``BURIED_HALF_LIFE_D`` worked in, or the farm's own.
 
     Returns
     -------
@@ -271,7 +272,7 @@ def share_left_without_weather(*, days: float, buried: bool) -> float:
     Raises
     ------
     ValueError
-        If ``days`` is below 0.
+        If ``days`` is below 0 or ``half_life_d`` not above it.
 
     Notes
     -----
@@ -280,11 +281,9 @@ def share_left_without_weather(*, days: float, buried: bool) -> float:
 
     Examples
     --------
-    >>> share_left_without_weather(days=70, buried=True)
+    >>> share_left_without_weather(days=70, half_life_d=BURIED_HALF_LIFE_D)
     0.25
     """
-    if days < 0:
-        raise ValueError("days below 0")
-    return float(
-        0.5 ** (days / (BURIED_HALF_LIFE_D if buried else SURFACE_HALF_LIFE_D))
-    )
+    if days < 0 or half_life_d <= 0:
+        raise ValueError("days below 0 or half_life_d not above 0")
+    return float(0.5 ** (days / half_life_d))
