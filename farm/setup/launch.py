@@ -9,7 +9,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from farm.setup import addresses, native, options, packages, place, port
+from farm.setup import addresses, listen, native, options, packages, place
 from farm.setup.errors import SetupError
 from farm.setup.steps import STEPS_TO_SERVE, STEPS_TO_TEST, Steps
 
@@ -48,10 +48,10 @@ def _dispatch(argv: list[str]) -> int:
 
 def _set_up_to_serve(chosen: argparse.Namespace) -> None:
     if not chosen.check:
-        port.require_free(chosen.host, chosen.port)
+        listen.require_free(chosen.host, chosen.port)
     _set_up(Steps(STEPS_TO_SERVE))
     if chosen.host != options.HOST:
-        known = [os.environ.get("ALLOWED_HOSTS", ""), *port.names(chosen.host)]
+        known = [os.environ.get("ALLOWED_HOSTS", ""), *listen.names(chosen.host)]
         os.environ["ALLOWED_HOSTS"] = ",".join(filter(None, known))
 
 

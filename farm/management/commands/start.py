@@ -5,7 +5,6 @@ import sys
 from argparse import ArgumentParser
 from collections.abc import Iterator
 from contextlib import contextmanager
-from typing import Any
 
 from django.conf import settings
 from django.core.exceptions import ValidationError
@@ -15,7 +14,7 @@ from django.db import DatabaseError, connection
 from django.db.migrations.executor import MigrationExecutor
 
 from farm.models import Farm, User
-from farm.setup import options, place, port, serving
+from farm.setup import listen, options, place, serving
 from farm.setup.errors import SetupError
 from farm.setup.steps import STEPS_TO_SERVE, STEPS_TO_TEST, Steps
 
@@ -31,33 +30,45 @@ class Command(BaseCommand):
     def add_arguments(self, parser: ArgumentParser) -> None:
         options.add_arguments(parser)
 
-    def handle(self, *args: Any, **chosen: Any) -> None:
+    def handle(
+        self,
+        *args: object,
+        host: str,
+        port: int,
+        demo: bool | None,
+        owner: str | None,
+        check: bool,
+        **rest: object,
+    ) -> None:
         steps = Steps(STEPS_TO_SERVE, done=STEPS_TO_TEST)
         with plainly():
-            with steps.step("Tables of the database") as ending:
-                ending.append(migrate())
-            with steps.step("Files for the pages"):
-                call_command("collectstatic", interactive=False, verbosity=0)
-            with steps.step("Catalogue of crops"):
-                call_command("load_catalogue", verbosity=0)
-            with steps.step("Owner") as ending:
-                owner, told = first_owner(chosen["owner"])
-                ending.append(told)
-            wanted = wants_demo(chosen["demo"])
-            with steps.step("Demo farm") as ending:
-                ending.append(demo(owner) if wanted else "left out")
-        if chosen["check"]:
+            prepare(steps, owner, demo)
+        if check:
             steps.write("Everything is set up.\n")
             return
-        self.serve(steps, chosen["host"], chosen["port"])
-
-    def serve(self, steps: Steps, host: str, number: int) -> None:
-        port.require_free(host, number)
+        listen.require_free(host, port)
         public = settings.ORIGIN.geturl() if settings.ORIGIN else ""
-        address = public or port.url(host, number)
+        address = public or listen.url(host, port)
         steps.write(f"\nOpen {address} in a browser. Ctrl-C ends the program.\n")
         connection.close()
-        serving.serve(host, number, place.CHECKOUT)
+        serving.serve(host, port, place.CHECKOUT)
+
+
+def prepare(steps: Steps, email: str | None, demo: bool | None) -> None:
+    with steps.step("Tables of the database") as ending:
+        ending.append(migrate())
+    with steps.step("Files for the pages"):
+        call_command("collectstatic", interactive=False, verbosity=0)
+    with steps.step("Catalogue of crops"):
+        call_command("load_catalogue", verbosity=0)
+    with steps.step("Owner") as ending:
+        owner, told = first_owner(email)
+        ending.append(told)
+    wanted = wants_demo(demo)
+    with steps.step("Demo farm") as ending:
+        if wanted:
+            call_command("load_demo", owner=owner.email, verbosity=0)
+        ending.append("loaded" if wanted else "left out")
 
 
 @contextmanager
@@ -124,8 +135,3 @@ def wants_demo(said: bool | None) -> bool:
         return input(ASK).strip().lower() in {"y", "yes"}
     except EOFError:
         return False
-
-
-def demo(owner: User) -> str:
-    call_command("load_demo", owner=owner.email, verbosity=0)
-    return "loaded"
