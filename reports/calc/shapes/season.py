@@ -25,6 +25,7 @@ class StageName(StrEnum):
     CLOSED = "closed"
     FIRST_FLOWER = "first_flower"
     FULL_BLOOM = "full_bloom"
+    FIRST_SEED = "first_seed"
     VIABLE_SEED = "viable_seed"
 
 
@@ -57,6 +58,7 @@ class Doubt(StrEnum):
     SEEN_BEFORE_SOWN = "seen_before_sown"
     ENDED_BEFORE_SOWN = "ended_before_sown"
     SOWN_AFTER_TODAY = "sown_after_today"
+    EMERGENCE_UNKNOWN = "emergence_unknown"
 
 
 class Verdict(StrEnum):
@@ -83,7 +85,8 @@ class TickKind(StrEnum):
 class StageDate:
     """When a stage was or will be reached, how that is known, and the range.
 
-    ``source`` is the key of the figure used, empty for an observation.
+    ``source`` is the key of the figure used, empty for an observation;
+    ``unverified`` where that figure was not seen in print.
     """
 
     name: StageName
@@ -92,6 +95,7 @@ class StageDate:
     early: dt.date | None = None
     late: dt.date | None = None
     source: str = ""
+    unverified: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +155,8 @@ class SeedUse:
 
     ``rate_pls_kg_m2`` counts pure live seed over the kind's own share of the
     area's full rate; ``bulk_rate_kg_m2`` is the weight over the area.
-    ``handbook`` and ``common_practice`` are full rates for the same method.
+    ``handbook``, ``common_practice`` and ``farm_own`` are full rates for the same
+    method; the verdict is against the farm's own where there is one.
     """
 
     planting_id: int
@@ -171,6 +176,7 @@ class SeedUse:
     common_practice_kg_m2: Between | None
     sources: tuple[str, ...]
     verdict: Verdict
+    farm_own_kg_m2: Between | None = None
 
 
 @dataclass(frozen=True, slots=True)
