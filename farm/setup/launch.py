@@ -61,7 +61,9 @@ def _set_up(steps: Steps, *extras: str) -> None:
     with steps.step("Folder for the data") as ending:
         addresses.check(os.environ)
         ending.append(str(place.made(place.data_folder())))
-    with steps.step("Packages (the first time takes a minute or two)") as ending:
+    ready = packages.current(packages.wanted(*extras))
+    patience = "" if ready else " (a minute or two, this once)"
+    with steps.step(f"Packages{patience}") as ending:
         ending.append("installed" if packages.ensure(*extras) else "unchanged")
     with steps.step("Libraries for the printed report") as ending:
         if native.present():

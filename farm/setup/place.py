@@ -14,6 +14,7 @@ CHECKOUT = Path(__file__).resolve().parents[2]
 NAME = "cover-between"
 KEY_FILE = "secret-key"
 SHORTEST_KEY = 32
+PRIVATE = 0o077
 
 
 def personal_place(

@@ -5,6 +5,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+from farm.setup.place import PRIVATE
+
 WORKERS = "2"
 THREADS = "4"
 
@@ -14,9 +16,10 @@ def command(host: str, port: int, platform: str = sys.platform) -> list[str]:
     if platform == "win32":
         line = ["waitress", f"--host={host}", f"--port={port}", f"--threads={THREADS}"]
         return [sys.executable, "-m", *line, "farm.wsgi:application"]
-    place = f"[{host}]:{port}" if ":" in host else f"{host}:{port}"
+    bind = f"[{host}]:{port}" if ":" in host else f"{host}:{port}"
     # The control socket would be one for all the farms of an account.
-    line = ["gunicorn", "--bind", place, "--threads", THREADS, "--no-control-socket"]
+    line = ["gunicorn", "--bind", bind, "--threads", THREADS, "--no-control-socket"]
+    line += ["--umask", str(PRIVATE)]
     return [sys.executable, "-m", *line, "--log-level", "warning", "farm.wsgi"]
 
 

@@ -1,16 +1,20 @@
 """The second half of `manage.py start`: tables, files, first owner, server."""
 
+import hashlib
+import os
 import secrets
 import sys
 from argparse import ArgumentParser
 from collections.abc import Iterator
 from contextlib import contextmanager
+from pathlib import Path
 
 from django.conf import settings
+from django.contrib.staticfiles.finders import get_finders
 from django.core.exceptions import ValidationError
 from django.core.management import call_command
 from django.core.management.base import BaseCommand
-from django.db import DatabaseError, connection
+from django.db import OperationalError, connection
 from django.db.migrations.executor import MigrationExecutor
 
 from farm.models import Farm, User
@@ -20,6 +24,7 @@ from farm.setup.steps import STEPS_TO_SERVE, STEPS_TO_TEST, Steps
 
 # No vowels, which make words, and nothing that is mistaken for something else.
 LETTERS = "bcdfghjkmnpqrstvwxz23456789"
+REFUSALS = ("unable to open", "readonly", "disk", "locked", "not a database")
 ASK = "No farm is recorded here yet. Load a made-up farm to look around? [y/N] "
 
 
@@ -40,6 +45,9 @@ class Command(BaseCommand):
         check: bool,
         **rest: object,
     ) -> None:
+        # Records hold people's names: what is written is for this account alone.
+        if os.name == "posix":
+            os.umask(place.PRIVATE)
         steps = Steps(STEPS_TO_SERVE, done=STEPS_TO_TEST)
         with plainly():
             prepare(steps, owner, demo)
@@ -57,8 +65,8 @@ class Command(BaseCommand):
 def prepare(steps: Steps, email: str | None, demo: bool | None) -> None:
     with steps.step("Tables of the database") as ending:
         ending.append(migrate())
-    with steps.step("Files for the pages"):
-        call_command("collectstatic", interactive=False, verbosity=0)
+    with steps.step("Files for the pages") as ending:
+        ending.append(collect())
     with steps.step("Catalogue of crops"):
         call_command("load_catalogue", verbosity=0)
     with steps.step("Owner") as ending:
@@ -76,18 +84,22 @@ def plainly() -> Iterator[None]:
     """Say what the database or the disk refused without a listing of code."""
     try:
         yield
-    except DatabaseError as error:
-        lines = str(error).strip().splitlines() or ["It gave no reason."]
-        where = (
-            "Is the server that DATABASE_URL names running, and the password right?"
-            if connection.vendor == "postgresql"
-            else f"Is there room on the disk, and may this account write in "
-            f"{settings.DATA_DIR}?"
-        )
-        raise SetupError(f"The database refused: {lines[0]}\n{where}") from error
+    except OperationalError as error:
+        reason = str(error).strip() or "no reason given"
+        if connection.vendor == "postgresql":
+            advice = (
+                "Is the server that DATABASE_URL names running, and its login right?"
+            )
+        elif any(sign in reason for sign in REFUSALS):
+            advice = (
+                f"Is there room on the disk, and may you write in {settings.DATA_DIR}?"
+            )
+        else:
+            raise
+        first = reason.splitlines()[0]
+        raise SetupError(f"The database refused: {first}\n{advice}") from error
     except OSError as error:
-        folder = settings.DATA_DIR
-        raise place.unwritable(folder, error) from error
+        raise place.unwritable(settings.DATA_DIR, error) from error
 
 
 def migrate() -> str:
@@ -96,7 +108,26 @@ def migrate() -> str:
     if not plan:
         return "unchanged"
     call_command("migrate", interactive=False, verbosity=0)
-    return f"{len(plan)} changes made"
+    return f"{len(plan)} changes"
+
+
+def collect() -> str:
+    """Gather and compress the pages' files, unless none changed since last time."""
+    mark, seen = settings.DATA_DIR / "static-mark", fingerprint()
+    if mark.exists() and mark.read_text("ascii") == seen:
+        return "unchanged"
+    call_command("collectstatic", interactive=False, verbosity=0)
+    mark.write_text(seen, "ascii")
+    return "collected"
+
+
+def fingerprint() -> str:
+    found = [
+        f"{path} {Path(storage.path(path)).stat().st_mtime_ns} {storage.size(path)}"
+        for finder in get_finders()
+        for path, storage in finder.list([])
+    ]
+    return hashlib.sha256("\n".join(sorted(found)).encode()).hexdigest()
 
 
 def first_owner(email: str | None) -> tuple[User, str]:
