@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -73,13 +74,35 @@ class CurvePoint:
 
 
 @dataclass(frozen=True, slots=True)
+class Trace:
+    """How a residue goes, kept small; :attr:`ResidueSide.curve` writes it out.
+
+    ``left`` and ``layer`` have a row an offset: lowest, likely and highest mass
+    [kg/m²] and the exponent of its ground cover [unitless], 0 where worked in.
+    ``freed`` is the share of the nitrogen freed by each offset. [0–1]
+    """
+
+    start: dt.date
+    offsets: tuple[int, ...]
+    left: tuple[tuple[float, float, float], ...]
+    layer: tuple[tuple[float, float, float], ...]
+    freed: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PlantBack:
-    """First days the next crop may go in; None where no figure says."""
+    """First days the next crop may go in, and in ``careful`` those of the careful.
+
+    None where no figure says. ``careful`` is in the same order: small seed, large
+    seed, transplants.
+    """
 
     direct_small_seed: dt.date | None
     direct_large_seed: dt.date | None
     transplants: dt.date | None
     source: str
+    careful: tuple[dt.date, ...] = ()
+    sources: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,12 +110,13 @@ class ResidueSide:
     """One way to leave the residue; ``taken`` marks the way it was left.
 
     Masses and nitrogen are per area [kg/m²]; ``half_life_days`` None where
-    half is still there when the reckoning ends.
+    half is still there when the reckoning ends, ``half_life_between`` the same
+    at the fast and the slow end.
     """
 
     placement: Residue
     taken: bool
-    curve: tuple[CurvePoint, ...]
+    trace: Trace
     half_life_days: int | None
     half_life_between: tuple[int | None, int | None]
     below_30_cover_on: dt.date | None
@@ -102,6 +126,33 @@ class ResidueSide:
     nitrogen_six_weeks_kg_m2: Between | None
     plant_back: PlantBack
     erosion_index_60_days: float
+
+    @property
+    def curve(self) -> tuple[CurvePoint, ...]:
+        """Return what is left and released, from the end on."""
+        trace = self.trace
+        rows = zip(trace.offsets, trace.left, trace.layer, trace.freed, strict=True)
+        return tuple(self._point(*row) for row in rows)
+
+    def _point(
+        self,
+        offset: int,
+        left: tuple[float, float, float],
+        layer: tuple[float, float, float],
+        freed: float,
+    ) -> CurvePoint:
+        low, likely, high = (-math.expm1(-exponent) for exponent in layer)
+        whole = self.nitrogen_six_weeks_kg_m2
+        return CurvePoint(
+            offset_days=offset,
+            on=self.trace.start + dt.timedelta(offset),
+            mass_kg_m2=Between(left[0], left[2]),
+            mass_likely_kg_m2=left[1],
+            cover=Between(low, high),
+            cover_likely=likely,
+            nitrogen_released_kg_m2=whole
+            and Between(whole.low * freed, whole.high * freed),
+        )
 
 
 @dataclass(frozen=True, slots=True)
