@@ -1,0 +1,63 @@
+"""The pieces of a drawing: elements, text, and the frame with its name."""
+
+from __future__ import annotations
+
+from django.utils.html import escape, format_html, format_html_join
+from django.utils.safestring import SafeString, mark_safe
+
+Value = str | float | int
+
+
+def piece(name: str, *inside: str, **attributes: Value) -> SafeString:
+    """One element; ``stroke_width`` is written ``stroke-width``, ``class_`` class."""
+    told = format_html_join(
+        "",
+        ' {}="{}"',
+        (
+            (key.rstrip("_").replace("_", "-"), number(value))
+            for key, value in attributes.items()
+        ),
+    )
+    body = mark_safe("".join(escape(part) for part in inside))
+    mark = mark_safe(name)
+    return format_html("<{}{}>{}</{}>", mark, told, body, mark)
+
+
+def number(value: Value) -> str:
+    """A coordinate to a tenth: finer than a printer, and the same every time."""
+    if isinstance(value, str):
+        return value
+    text = f"{value:.1f}"
+    return "0" if text == "-0.0" else text.removesuffix(".0")
+
+
+def words(
+    text: str, x: float, y: float, *, size: float = 9, **more: Value
+) -> SafeString:
+    return piece("text", text, x=x, y=y, font_size=size, fill="currentColor", **more)
+
+
+def line(x1: float, y1: float, x2: float, y2: float, **more: Value) -> SafeString:
+    more.setdefault("stroke", "currentColor")
+    more.setdefault("stroke_width", 0.75)
+    return piece("line", x1=x1, y1=y1, x2=x2, y2=y2, **more)
+
+
+def frame(
+    *inside: str, ident: str, width: float, height: float, title: str, desc: str
+) -> SafeString:
+    """The whole drawing, with a name and a description for those who cannot see it."""
+    return piece(
+        "svg",
+        piece("title", title, id=f"{ident}-title"),
+        piece("desc", desc, id=f"{ident}-desc"),
+        *inside,
+        xmlns="http://www.w3.org/2000/svg",
+        class_="drawing",
+        role="img",
+        aria_labelledby=f"{ident}-title {ident}-desc",
+        viewBox=f"0 0 {number(width)} {number(height)}",
+        width=width,
+        height=height,
+        font_family="system-ui, sans-serif",
+    )

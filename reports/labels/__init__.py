@@ -1,0 +1,35 @@
+"""The word or the sentence for every member that leaves the workshop."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from enum import StrEnum
+from typing import Any
+
+from django.utils.functional import Promise
+
+from reports.labels import choices, records, season
+from reports.labels.assumptions import ASSUMPTIONS, BASES, UNITS, USES
+from reports.labels.cautions import CAUTIONS
+from reports.labels.sources import TIERS
+
+Words = Mapping[Any, Promise]
+
+# Members of two lists may be spelled alike, so each list keeps its own words.
+LISTS: tuple[Words, ...] = (
+    *records.LISTS,
+    *season.LISTS,
+    *choices.LISTS,
+    BASES,
+    USES,
+    TIERS,
+)
+LABELS: Mapping[type[StrEnum], Words] = {type(next(iter(row))): row for row in LISTS}
+
+
+def label(member: StrEnum) -> str:
+    """The words for a member of one of the workshop's lists."""
+    return str(LABELS[type(member)][member])
+
+
+__all__ = ["ASSUMPTIONS", "CAUTIONS", "LABELS", "UNITS", "label"]

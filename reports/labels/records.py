@@ -1,0 +1,64 @@
+"""Words for what was written down."""
+
+from django.utils.translation import gettext_lazy as _
+
+from reports.calc.shapes.basics import How
+from reports.calc.shapes.ledger import Ending, Group, Method, Purpose, Residue, Seen
+
+HOW = {
+    How.OBSERVED: _("seen in the field"),
+    How.SAMPLED: _("cut and weighed"),
+    How.HEAT: _("reckoned by heat"),
+    How.DAYS: _("reckoned by days"),
+    How.HANDBOOK: _("from a handbook"),
+    How.ASSUMED: _("assumed"),
+    How.UNKNOWN: _("not known"),
+}
+GROUP = {
+    Group.GRASS: _("grass"),
+    Group.LEGUME: _("legume"),
+    Group.BRASSICA: _("brassica"),
+    Group.BROADLEAF: _("other broadleaf"),
+}
+PURPOSE = {
+    Purpose.COVER: _("cover crop"),
+    Purpose.CASH: _("cash crop"),
+    Purpose.NURSE: _("nurse crop"),
+}
+METHOD = {
+    Method.BROADCAST: _("broadcast"),
+    Method.DRILLED: _("drilled"),
+    Method.TRANSPLANTED: _("transplanted"),
+    Method.FROST_SEEDED: _("frost-seeded"),
+    Method.SELF_SOWN: _("self-sown"),
+}
+RESIDUE = {
+    Residue.ON_TOP: _("left on top"),
+    Residue.WORKED_IN: _("worked in"),
+    Residue.REMOVED: _("removed"),
+    Residue.GRAZED: _("grazed"),
+}
+ENDING = {
+    Ending.MOWN: _("mown"),
+    Ending.FLAIL_MOWN: _("flail-mown"),
+    Ending.ROLLER_CRIMPED: _("roller-crimped"),
+    Ending.TILLED_IN: _("tilled in"),
+    Ending.UNDERCUT: _("undercut"),
+    Ending.TARPED: _("tarped"),
+    Ending.GRAZED: _("grazed"),
+    Ending.FROST_KILLED: _("frost-killed"),
+    Ending.HAND_CUT: _("hand-cut"),
+    Ending.SPRAYED: _("sprayed"),
+    Ending.HARVESTED: _("harvested"),
+}
+SEEN = {
+    Seen.EMERGED: _("emerged"),
+    Seen.CANOPY: _("canopy"),
+    Seen.FIRST_FLOWER: _("first flower"),
+    Seen.BLOOM: _("bloom"),
+    Seen.SEED_SET: _("seed set"),
+    Seen.FROST_KILLED: _("frost-killed"),
+    Seen.REGROWN: _("grown back"),
+    Seen.WEEDS: _("weeds"),
+}
+LISTS = (HOW, GROUP, PURPOSE, METHOD, RESIDUE, ENDING, SEEN)
