@@ -22,15 +22,16 @@ def postgres(url: str) -> dict[str, Any]:
             "DATABASE_URL", "it must end in one database name", DATABASE_EXAMPLE
         )
     options = dict(parse_qsl(parts.query))
-    # A socket folder does not fit between // and /, so it comes as ?host=.
-    host = options.pop("host", unquote(parts.hostname or ""))
+    # A socket folder does not fit between // and /, so it comes as ?host= or as %2F.
+    host = options.pop("host", _host(parts))
+    asked = options.pop("port", "")
     return {
         "ENGINE": "django.db.backends.postgresql",
         "NAME": name,
         "USER": unquote(parts.username or ""),
         "PASSWORD": unquote(parts.password or ""),
         "HOST": host,
-        "PORT": str(port or options.pop("port", "")),
+        "PORT": str(port or asked),
         "OPTIONS": options,
         "CONN_MAX_AGE": None,
         "CONN_HEALTH_CHECKS": True,
@@ -82,6 +83,16 @@ def _split(
     if parts.scheme not in schemes:
         raise _nonsense(name, f"it must begin with {schemes[0]}://", example)
     return parts, port
+
+
+def _host(parts: SplitResult) -> str:
+    # urlsplit puts host names in small letters, but a folder may have capitals.
+    host = parts.netloc.rpartition("@")[2]
+    return (
+        unquote(host.rpartition(":")[0] or host)
+        if "%" in host
+        else (parts.hostname or "")
+    )
 
 
 def _nonsense(name: str, why: str, example: str) -> SetupError:

@@ -166,6 +166,8 @@ def explain(failure: str, output: str, environment: Path) -> str:
         )
     else:
         reason = f"If it fails again, delete {environment} and start afresh."
-    lines = [line for line in output.splitlines() if line.strip()][-LAST_LINES:]
+    lines = [line for line in output.splitlines() if line.strip()]
+    errors = [line for line in lines if line.startswith("ERROR")]
+    lines = (errors or lines)[-LAST_LINES:]
     said = "".join(f"  | {line}\n" for line in lines)
     return f"{failure}.\n{said}{reason}\nThen run the same command again."
