@@ -60,7 +60,10 @@ def _set_up(steps: Steps, *extras: str) -> None:
         pass
     with steps.step("Folder for the data") as ending:
         addresses.check(os.environ)
-        ending.append(str(place.made(place.data_folder())))
+        folder = str(place.made(place.data_folder()))
+        # A name that starts from here would mean another folder to the server.
+        os.environ["FARM_DATA"] = folder
+        ending.append(folder)
     ready = packages.current(packages.wanted(*extras))
     patience = "" if ready else " (a minute or two, this once)"
     with steps.step(f"Packages{patience}") as ending:

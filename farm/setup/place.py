@@ -15,6 +15,15 @@ NAME = "cover-between"
 KEY_FILE = "secret-key"
 SHORTEST_KEY = 32
 PRIVATE = 0o077
+REMEDIES = {
+    errno.ENOSPC: "The disk is full. Free some space and start again.",
+    errno.EDQUOT: "The disk quota is used up. Free some space and start again.",
+    errno.EROFS: "That disk is read-only.",
+    errno.EACCES: "This account may not write there.",
+    errno.EPERM: "This account may not write there.",
+    errno.ENOTDIR: "Part of that path is a file, not a folder.",
+    errno.EEXIST: "There is a file of that name, not a folder.",
+}
 
 
 def personal_place(
@@ -35,10 +44,10 @@ def data_folder(
 ) -> Path:
     """Name the data folder: FARM_DATA, or one of its own for every checkout."""
     said = environ.get("FARM_DATA", "").strip()
-    if said:
-        return Path(said).expanduser().absolute()
     mark = hashlib.sha256(os.fsencode(checkout)).hexdigest()[:10]
     try:
+        if said:
+            return Path(said).expanduser().absolute()
         home = Path.home()
     except RuntimeError as error:
         raise SetupError(
@@ -61,17 +70,9 @@ def made(folder: Path) -> Path:
 
 def unwritable(folder: Path, error: OSError) -> SetupError:
     """Say why a folder takes no files, and what to do about it."""
-    remedy = {
-        errno.ENOSPC: "The disk is full. Free some space and start again.",
-        errno.EDQUOT: "The disk quota is used up. Free some space and start again.",
-        errno.EROFS: "That disk is read-only.",
-        errno.EACCES: "This account may not write there.",
-        errno.EPERM: "This account may not write there.",
-        errno.ENOTDIR: "Part of that path is a file, not a folder.",
-        errno.EEXIST: "There is a file of that name, not a folder.",
-    }.get(error.errno or 0, (error.strerror or str(error)) + ".")
+    remedy = REMEDIES.get(error.errno or 0, f"{error.strerror or error}.")
     return SetupError(
-        f"Cannot write in the folder {folder}.\n{remedy}\n"
+        f"Cannot write in {folder}.\n{remedy}\n"
         "To keep the farm's data elsewhere, name a folder: FARM_DATA=/path/to/folder"
     )
 

@@ -1,7 +1,9 @@
 """The half of the start that needs the database."""
 
+import errno
 import io
 import re
+from types import SimpleNamespace
 
 import pytest
 from django.core.management import call_command
@@ -71,9 +73,35 @@ def test_page_files_are_collected_once(settings, tmp_path, monkeypatch):
     assert asked == ["collectstatic"]
 
 
-def test_a_database_on_a_full_disk_is_said_in_a_sentence():
-    with pytest.raises(SetupError, match="Is there room on the disk"), start.plainly():
-        raise OperationalError("database or disk is full")
+@pytest.mark.parametrize(
+    ("vendor", "reason", "advice"),
+    [
+        ("sqlite", "database or disk is full", "Is there room on the disk"),
+        ("sqlite", "attempt to write a readonly database", "may you write in"),
+        ("postgresql", "connection failed: refused\nmore", "DATABASE_URL"),
+    ],
+)
+def test_what_a_database_refuses_is_said_in_a_sentence(
+    monkeypatch, vendor, reason, advice
+):
+    monkeypatch.setattr(start, "connection", SimpleNamespace(vendor=vendor))
+    with pytest.raises(SetupError, match=advice) as stopped, start.plainly():
+        raise OperationalError(reason)
+    assert "more" not in str(stopped.value)
+
+
+def test_a_full_disk_is_said_with_the_file_that_found_no_room():
+    with (
+        pytest.raises(SetupError, match="The disk is full") as stopped,
+        start.plainly(),
+    ):
+        raise OSError(errno.ENOSPC, "No space left on device", "/srv/static")
+    assert "Cannot write in /srv/static." in str(stopped.value)
+
+
+def test_a_fault_of_the_program_itself_is_not_blamed_on_the_disk():
+    with pytest.raises(FileNotFoundError), start.plainly():
+        raise FileNotFoundError(errno.ENOENT, "No such file", "crops.json")
 
 
 def test_the_port_is_looked_at_again_before_serving(monkeypatch):

@@ -86,20 +86,25 @@ def plainly() -> Iterator[None]:
         yield
     except OperationalError as error:
         reason = str(error).strip() or "no reason given"
-        if connection.vendor == "postgresql":
-            advice = (
-                "Is the server that DATABASE_URL names running, and its login right?"
-            )
-        elif any(sign in reason for sign in REFUSALS):
-            advice = (
-                f"Is there room on the disk, and may you write in {settings.DATA_DIR}?"
-            )
-        else:
+        advice = remedy(reason, connection.vendor)
+        if not advice:
             raise
         first = reason.splitlines()[0]
         raise SetupError(f"The database refused: {first}\n{advice}") from error
     except OSError as error:
-        raise place.unwritable(settings.DATA_DIR, error) from error
+        if error.errno not in place.REMEDIES:
+            raise
+        where = Path(error.filename or settings.DATA_DIR)
+        raise place.unwritable(where, error) from error
+
+
+def remedy(reason: str, vendor: str) -> str:
+    """Tell what to look at; nothing, when the fault is the program's own."""
+    if vendor == "postgresql":
+        return "Is the server that DATABASE_URL names running, and its login right?"
+    if any(sign in reason for sign in REFUSALS):
+        return f"Is there room on the disk, and may you write in {settings.DATA_DIR}?"
+    return ""
 
 
 def migrate() -> str:
