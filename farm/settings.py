@@ -192,5 +192,7 @@ LOGGING = {
     "loggers": {
         # The default sends stack frames, with what they hold, to a mail box.
         "django": {"handlers": ["stderr"], "level": "INFO", "propagate": False},
+        # Machines that knock at every door would fill the log.
+        "django.security.DisallowedHost": {"handlers": [], "propagate": False},
     },
 }
