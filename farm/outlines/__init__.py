@@ -3,6 +3,14 @@
 from farm.outlines.measure import area_m2
 from farm.outlines.plane import Ring
 from farm.outlines.reading import read_outline
-from farm.outlines.shapes import Fault, Outline, OutlineError
+from farm.outlines.shapes import Outline, OutlineError, Trouble, as_text
 
-__all__ = ["Fault", "Outline", "OutlineError", "Ring", "area_m2", "read_outline"]
+__all__ = [
+    "Outline",
+    "OutlineError",
+    "Ring",
+    "Trouble",
+    "area_m2",
+    "as_text",
+    "read_outline",
+]

@@ -7,7 +7,7 @@ from itertools import combinations
 from typing import NamedTuple
 
 from farm.outlines.plane import TOUCH_DEG, Position, Ring, side, unrolled
-from farm.outlines.shapes import Fault, OutlineError
+from farm.outlines.shapes import OutlineError, Trouble
 
 _MOST_SHOWN = 20
 _MOST_PAIRS = 1_000_000
@@ -80,7 +80,7 @@ def _at_sides(lines: list[_Line]) -> Iterator[Position]:
         active = [one for one in active if one[0] >= low]
         pairs += len(active)
         if pairs > _MOST_PAIRS:
-            raise OutlineError(Fault.TOO_INTRICATE)
+            raise OutlineError(Trouble.TOO_INTRICATE)
         for _, other in active:
             if _near(line, other) and (place := _crossing(line, other)):
                 yield place
@@ -147,7 +147,7 @@ def _at_corners(rings: list[Ring]) -> Iterator[Position]:
         for i, corner in enumerate(ring):
             visits[corner].append(_Pass(ring[i - 1], ring[(i + 1) % len(ring)]))
     if sum(len(passes) ** 2 for passes in visits.values()) > _MOST_PAIRS:
-        raise OutlineError(Fault.TOO_INTRICATE)
+        raise OutlineError(Trouble.TOO_INTRICATE)
     for corner, passes in visits.items():
         if any(_pass_through(corner, a, b) for a, b in combinations(passes, 2)):
             yield corner

@@ -8,7 +8,7 @@ from typing import NoReturn
 from farm.outlines.crossings import crossings, unrolled_rings
 from farm.outlines.measure import distance_m
 from farm.outlines.plane import Position, Ring, circles_pole, inside, side, unrolled
-from farm.outlines.shapes import Fault, Outline, OutlineError
+from farm.outlines.shapes import Outline, OutlineError, Trouble
 
 _MOST_CHARACTERS = 5_000_000
 _MOST_POSITIONS = 20_000
@@ -47,10 +47,10 @@ def read_outline(text: str, *, near: tuple[float, float] | None = None) -> Outli
     try:
         found = list(_polygons(_load(text), ""))
     except RecursionError:
-        raise OutlineError(Fault.TOO_DEEP) from None
+        raise OutlineError(Trouble.TOO_DEEP) from None
     areas = [(coordinates, place) for coordinates, place in found if coordinates]
     if not areas:
-        raise OutlineError(Fault.NOT_AN_AREA)
+        raise OutlineError(Trouble.NOT_AN_AREA)
     _check_size(areas)
     polygons = tuple(_polygon(coordinates, place) for coordinates, place in areas)
     if near is not None:
@@ -64,28 +64,28 @@ def read_outline(text: str, *, near: tuple[float, float] | None = None) -> Outli
 
 def _load(text: str) -> object:
     if len(text) > _MOST_CHARACTERS:
-        raise OutlineError(Fault.TOO_LARGE)
+        raise OutlineError(Trouble.TOO_LARGE)
     if not text.strip("\ufeff \t\r\n"):
-        raise OutlineError(Fault.EMPTY)
+        raise OutlineError(Trouble.EMPTY)
     try:
         return json.loads(text.lstrip("\ufeff"), parse_constant=_refuse_constant)
     except json.JSONDecodeError as error:
         place = f"line {error.lineno}, column {error.colno}"
-        raise OutlineError(Fault.NOT_JSON, place) from None
+        raise OutlineError(Trouble.NOT_JSON, place) from None
     except OutlineError:
         raise
     except ValueError:  # a whole number of more digits than Python will read
-        raise OutlineError(Fault.NOT_FINITE) from None
+        raise OutlineError(Trouble.NOT_FINITE) from None
 
 
 def _refuse_constant(name: str) -> NoReturn:
-    raise OutlineError(Fault.NOT_FINITE, name)
+    raise OutlineError(Trouble.NOT_FINITE, name)
 
 
 def _polygons(thing: object, place: str) -> Iterator[tuple[list[object] | None, str]]:
     """Yield the rings of every polygon with its place, None for what is no area."""
     if not isinstance(thing, dict):
-        raise OutlineError(Fault.NOT_AN_AREA, place)
+        raise OutlineError(Trouble.NOT_AN_AREA, place)
     _check_crs(thing, place)
     match thing.get("type"):
         case "FeatureCollection":
@@ -107,14 +107,14 @@ def _polygons(thing: object, place: str) -> Iterator[tuple[list[object] | None, 
         case str(kind) if kind in _NOT_AREAS:
             yield None, place
         case _:
-            raise OutlineError(Fault.NOT_AN_AREA, place)
+            raise OutlineError(Trouble.NOT_AN_AREA, place)
 
 
 def _check_crs(thing: dict[str, object], place: str) -> None:
     """Refuse the reference system of the older GeoJSON unless it is WGS 84."""
     crs = thing.get("crs")
     if crs is not None and not any(f'{name}"' in json.dumps(crs) for name in _WGS84):
-        raise OutlineError(Fault.NOT_WGS84, place)
+        raise OutlineError(Trouble.NOT_WGS84, place)
 
 
 def _listed(thing: dict[str, object], member: str, place: str) -> list[object]:
@@ -123,7 +123,7 @@ def _listed(thing: dict[str, object], member: str, place: str) -> list[object]:
 
 def _list(value: object, place: str) -> list[object]:
     if not isinstance(value, list) or not value:
-        raise OutlineError(Fault.NOT_AN_AREA, place)
+        raise OutlineError(Trouble.NOT_AN_AREA, place)
     return value
 
 
@@ -135,7 +135,7 @@ def _check_size(areas: list[tuple[list[object], str]]) -> None:
     rings = [ring for polygon, _ in areas for ring in polygon]
     positions = sum(len(ring) for ring in rings if isinstance(ring, list))
     if len(rings) > _MOST_RINGS or positions > _MOST_POSITIONS:
-        raise OutlineError(Fault.TOO_LARGE)
+        raise OutlineError(Trouble.TOO_LARGE)
 
 
 def _polygon(coordinates: list[object], place: str) -> tuple[Ring, ...]:
@@ -144,7 +144,7 @@ def _polygon(coordinates: list[object], place: str) -> tuple[Ring, ...]:
     outer, *holes = map(_ring, coordinates, places)
     for hole, where in zip(holes, places[1:], strict=True):
         if not _holds(outer, hole):
-            raise OutlineError(Fault.HOLE_OUTSIDE, where)
+            raise OutlineError(Trouble.HOLE_OUTSIDE, where)
     return (outer, *holes)
 
 
@@ -156,11 +156,11 @@ def _ring(coordinates: object, place: str) -> Ring:
         for i, position in enumerate(positions, 1)
     )
     if len(ring) < 4:
-        raise OutlineError(Fault.TOO_FEW, place)
+        raise OutlineError(Trouble.TOO_FEW, place)
     if ring[0] != ring[-1]:
-        raise OutlineError(Fault.NOT_CLOSED, place)
+        raise OutlineError(Trouble.NOT_CLOSED, place)
     if _straight(ring) and not circles_pole(ring):
-        raise OutlineError(Fault.NO_AREA, place)
+        raise OutlineError(Trouble.NO_AREA, place)
     return ring
 
 
@@ -174,24 +174,24 @@ def _straight(ring: Ring) -> bool:
 def _position(value: object, place: str) -> Position:
     """Return longitude and latitude; a height after them is left behind."""
     if not isinstance(value, list) or len(value) < 2:
-        raise OutlineError(Fault.BAD_POSITION, place)
+        raise OutlineError(Trouble.BAD_POSITION, place)
     lon, lat = (_degrees(number, place) for number in value[:2])
     if abs(lat) > 90 and abs(lat) <= 180 and abs(lon) <= 90:
-        raise OutlineError(Fault.SWAPPED, place)
+        raise OutlineError(Trouble.SWAPPED, place)
     if abs(lat) > 90 or abs(lon) > 180:
-        raise OutlineError(Fault.NOT_DEGREES, place)
+        raise OutlineError(Trouble.NOT_DEGREES, place)
     return (lon, lat)
 
 
 def _degrees(number: object, place: str) -> float:
     if isinstance(number, bool) or not isinstance(number, int | float):
-        raise OutlineError(Fault.BAD_POSITION, place)
+        raise OutlineError(Trouble.BAD_POSITION, place)
     try:
         degrees = float(number)
     except OverflowError:
-        raise OutlineError(Fault.NOT_FINITE, place) from None
+        raise OutlineError(Trouble.NOT_FINITE, place) from None
     if not math.isfinite(degrees):
-        raise OutlineError(Fault.NOT_FINITE, place)
+        raise OutlineError(Trouble.NOT_FINITE, place)
     return degrees
 
 
@@ -208,4 +208,4 @@ def _check_near(corner: Position, near: tuple[float, float]) -> None:
     lon, lat = corner
     far = distance_m(near, (lat, lon)) > _NEAR_M
     if far and abs(lon) <= 90 and distance_m(near, (lon, lat)) <= _NEAR_M:
-        raise OutlineError(Fault.SWAPPED)
+        raise OutlineError(Trouble.SWAPPED)

@@ -1,5 +1,7 @@
 """An outline, and what can be wrong with one."""
 
+import json
+from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -9,7 +11,7 @@ from farm.outlines.plane import Position, Ring, signed_area
 _DECIMALS = 7
 
 
-class Fault(StrEnum):
+class Trouble(StrEnum):
     """Why an outline could not be read."""
 
     EMPTY = "empty"
@@ -30,28 +32,28 @@ class Fault(StrEnum):
 
 
 _SENTENCES = {
-    Fault.EMPTY: "There is no outline here.",
-    Fault.TOO_LARGE: "The outline has more than 20,000 corners.",
-    Fault.TOO_DEEP: "The outline is wrapped in too many layers.",
-    Fault.TOO_INTRICATE: "The outline is too intricate to check.",
-    Fault.NOT_JSON: "This is not GeoJSON.",
-    Fault.NOT_AN_AREA: "There is no area in it, only points, lines or something else.",
-    Fault.NOT_WGS84: "The coordinates are not longitude and latitude on WGS 84.",
-    Fault.BAD_POSITION: "A position is not a longitude and a latitude.",
-    Fault.NOT_FINITE: "A coordinate is not a number that can be used.",
-    Fault.NOT_DEGREES: "A coordinate is not in degrees.",
-    Fault.SWAPPED: "Longitude and latitude look swapped. Longitude comes first.",
-    Fault.TOO_FEW: "A ring has fewer than four positions.",
-    Fault.NOT_CLOSED: "A ring does not end where it begins.",
-    Fault.NO_AREA: "A ring encloses nothing.",
-    Fault.HOLE_OUTSIDE: "A hole lies outside the area it is cut from.",
+    Trouble.EMPTY: "There is no outline here.",
+    Trouble.TOO_LARGE: "The outline has more than 20,000 corners.",
+    Trouble.TOO_DEEP: "The outline is wrapped in too many layers.",
+    Trouble.TOO_INTRICATE: "The outline is too intricate to check.",
+    Trouble.NOT_JSON: "This is not GeoJSON.",
+    Trouble.NOT_AN_AREA: "There is no area in it, only points, lines or something else.",
+    Trouble.NOT_WGS84: "The coordinates are not longitude and latitude on WGS 84.",
+    Trouble.BAD_POSITION: "A position is not a longitude and a latitude.",
+    Trouble.NOT_FINITE: "A coordinate is not a number that can be used.",
+    Trouble.NOT_DEGREES: "A coordinate is not in degrees.",
+    Trouble.SWAPPED: "Longitude and latitude look swapped. Longitude comes first.",
+    Trouble.TOO_FEW: "A ring has fewer than four positions.",
+    Trouble.NOT_CLOSED: "A ring does not end where it begins.",
+    Trouble.NO_AREA: "A ring encloses nothing.",
+    Trouble.HOLE_OUTSIDE: "A hole lies outside the area it is cut from.",
 }
 
 
 class OutlineError(ValueError):
     """An outline that could not be read, and the place of the first thing wrong."""
 
-    def __init__(self, reason: Fault, place: str = "") -> None:
+    def __init__(self, reason: Trouble, place: str = "") -> None:
         self.reason = reason
         self.place = place
         sentence = _SENTENCES[reason]
@@ -80,6 +82,11 @@ class Outline:
         if len(polygons) == 1:
             return {"type": "Polygon", "coordinates": polygons[0]}
         return {"type": "MultiPolygon", "coordinates": polygons}
+
+
+def as_text(geojson: Mapping[str, object]) -> str:
+    """Return a stored geometry as the text that ``read_outline`` reads."""
+    return json.dumps(geojson)
 
 
 def _wound(ring: Ring, *, outer: bool) -> list[list[float]]:

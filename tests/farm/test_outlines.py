@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from farm.outlines import Fault, OutlineError, area_m2, read_outline
+from farm.outlines import OutlineError, Trouble, area_m2, as_text, read_outline
 from tests.places import shared_data
 
 ACRE_M2 = 4046.8564224
@@ -169,7 +169,7 @@ def test_what_is_written_is_rfc_7946_and_reads_back_the_same():
             [[100.8, 0.8], [100.8, 0.2], [100.2, 0.2], [100.2, 0.8], [100.8, 0.8]],
         ],
     }
-    again = read_outline(json.dumps(written))
+    again = read_outline(as_text(written))
     assert again.as_geojson() == written
 
 
@@ -183,82 +183,86 @@ def test_coordinates_are_written_to_seven_decimals_without_a_minus_zero():
 @pytest.mark.parametrize(
     ("text", "reason", "place"),
     [
-        ("", Fault.EMPTY, ""),
-        (" \n", Fault.EMPTY, ""),
-        ("{\n  nonsense", Fault.NOT_JSON, "line 2, column 3"),
-        ("[1, 2", Fault.NOT_JSON, "line 1, column 6"),
-        ("[]", Fault.NOT_AN_AREA, ""),
-        ("7", Fault.NOT_AN_AREA, ""),
-        ('{"type": "Point", "coordinates": [1, 2]}', Fault.NOT_AN_AREA, ""),
-        ('{"type": "FeatureCollection", "features": []}', Fault.NOT_AN_AREA, ""),
-        ('{"type": "FeatureCollection", "features": [3]}', Fault.NOT_AN_AREA, "area 1"),
-        ('{"type": "Polygon"}', Fault.NOT_AN_AREA, ""),
+        ("", Trouble.EMPTY, ""),
+        (" \n", Trouble.EMPTY, ""),
+        ("{\n  nonsense", Trouble.NOT_JSON, "line 2, column 3"),
+        ("[1, 2", Trouble.NOT_JSON, "line 1, column 6"),
+        ("[]", Trouble.NOT_AN_AREA, ""),
+        ("7", Trouble.NOT_AN_AREA, ""),
+        ('{"type": "Point", "coordinates": [1, 2]}', Trouble.NOT_AN_AREA, ""),
+        ('{"type": "FeatureCollection", "features": []}', Trouble.NOT_AN_AREA, ""),
+        (
+            '{"type": "FeatureCollection", "features": [3]}',
+            Trouble.NOT_AN_AREA,
+            "area 1",
+        ),
+        ('{"type": "Polygon"}', Trouble.NOT_AN_AREA, ""),
         (
             '{"type": "Polygon", "coordinates": [[1]]}',
-            Fault.BAD_POSITION,
+            Trouble.BAD_POSITION,
             "ring 1, position 1",
         ),
-        (polygon(ONE_ACRE[:-1]), Fault.NOT_CLOSED, "ring 1"),
-        (polygon(RFC_OUTER, RFC_HOLE[:-1]), Fault.NOT_CLOSED, "ring 2"),
-        (polygon([ONE_ACRE[0], ONE_ACRE[1], ONE_ACRE[0]]), Fault.TOO_FEW, "ring 1"),
-        (polygon([[0, 0], [1, 1], [2, 2], [0, 0]]), Fault.NO_AREA, "ring 1"),
-        (polygon([[0, 0]] * 5), Fault.NO_AREA, "ring 1"),
+        (polygon(ONE_ACRE[:-1]), Trouble.NOT_CLOSED, "ring 1"),
+        (polygon(RFC_OUTER, RFC_HOLE[:-1]), Trouble.NOT_CLOSED, "ring 2"),
+        (polygon([ONE_ACRE[0], ONE_ACRE[1], ONE_ACRE[0]]), Trouble.TOO_FEW, "ring 1"),
+        (polygon([[0, 0], [1, 1], [2, 2], [0, 0]]), Trouble.NO_AREA, "ring 1"),
+        (polygon([[0, 0]] * 5), Trouble.NO_AREA, "ring 1"),
         (
             polygon([[0, 0], [1, "2"], [2, 2], [0, 0]]),
-            Fault.BAD_POSITION,
+            Trouble.BAD_POSITION,
             "ring 1, position 2",
         ),
         (
             polygon([[0, 0], [1, True], [2, 2], [0, 0]]),
-            Fault.BAD_POSITION,
+            Trouble.BAD_POSITION,
             "ring 1, position 2",
         ),
         (
             polygon([[0, 0], [1, None], [2, 2], [0, 0]]),
-            Fault.BAD_POSITION,
+            Trouble.BAD_POSITION,
             "ring 1, position 2",
         ),
-        (polygon([[0, 0], [1, math.nan], [2, 2], [0, 0]]), Fault.NOT_FINITE, "NaN"),
+        (polygon([[0, 0], [1, math.nan], [2, 2], [0, 0]]), Trouble.NOT_FINITE, "NaN"),
         (
             polygon([[0, 0], [1, 10**400], [2, 2], [0, 0]]),
-            Fault.NOT_FINITE,
+            Trouble.NOT_FINITE,
             "ring 1, position 2",
         ),
         (
             '{"type": "Polygon", "coordinates": [[[1e999, 0]]]}',
-            Fault.NOT_FINITE,
+            Trouble.NOT_FINITE,
             "ring 1, position 1",
         ),
-        ('{"x": ' + "9" * 5000 + "}", Fault.NOT_FINITE, ""),
+        ('{"x": ' + "9" * 5000 + "}", Trouble.NOT_FINITE, ""),
         (
             polygon([[42.9, -97], [42.9, -97.1], [43, -97], [42.9, -97]]),
-            Fault.SWAPPED,
+            Trouble.SWAPPED,
             "ring 1, position 1",
         ),
         (
             polygon([[500000, 4400000], [500100, 4400000]]),
-            Fault.NOT_DEGREES,
+            Trouble.NOT_DEGREES,
             "ring 1, position 1",
         ),
         (
             polygon([[190, 10], [191, 10], [191, 11], [190, 10]]),
-            Fault.NOT_DEGREES,
+            Trouble.NOT_DEGREES,
             "ring 1, position 1",
         ),
-        ("[" * 100_000, Fault.TOO_DEEP, ""),
+        ("[" * 100_000, Trouble.TOO_DEEP, ""),
         (
             '{"type":"Feature","geometry":' * 9000 + "null" + "}" * 9000,
-            Fault.TOO_DEEP,
+            Trouble.TOO_DEEP,
             "",
         ),
-        (polygon([[0, 0]] * 20_001), Fault.TOO_LARGE, ""),
-        (" " * 5_000_001, Fault.TOO_LARGE, ""),
+        (polygon([[0, 0]] * 20_001), Trouble.TOO_LARGE, ""),
+        (" " * 5_000_001, Trouble.TOO_LARGE, ""),
         (
             polygon(RFC_OUTER, ring((5, 5), (5, 6), (6, 6))),
-            Fault.HOLE_OUTSIDE,
+            Trouble.HOLE_OUTSIDE,
             "ring 2",
         ),
-        (polygon(RFC_HOLE, RFC_OUTER), Fault.HOLE_OUTSIDE, "ring 2"),
+        (polygon(RFC_HOLE, RFC_OUTER), Trouble.HOLE_OUTSIDE, "ring 2"),
     ],
 )
 def test_an_outline_that_cannot_be_read_says_why_and_where(text, reason, place):
@@ -289,13 +293,13 @@ def test_the_older_reference_member_is_accepted_when_it_says_wgs_84(name):
 def test_any_other_reference_system_is_refused():
     crs = {"type": "name", "properties": {"name": "EPSG:26916"}}
     text = json.dumps({"type": "Polygon", "crs": crs, "coordinates": [ONE_ACRE]})
-    assert refused(text).reason is Fault.NOT_WGS84
+    assert refused(text).reason is Trouble.NOT_WGS84
 
 
 def test_an_outline_far_from_the_farm_that_would_be_near_if_exchanged_is_swapped():
     swapped = polygon([[lat, lon] for lon, lat in ONE_ACRE])
     assert read_outline(swapped).polygons
-    assert refused(swapped, near=(42.9, -77.0)).reason is Fault.SWAPPED
+    assert refused(swapped, near=(42.9, -77.0)).reason is Trouble.SWAPPED
     assert read_outline(polygon(ONE_ACRE), near=(42.9, -77.0)).polygons
 
 
@@ -374,7 +378,7 @@ def test_a_long_straight_edge_of_many_short_lines_is_checked():
 def test_a_scribble_is_refused_rather_than_compared_for_minutes():
     shake = random.Random(1)
     corners = [(shake.uniform(0, 1), shake.uniform(0, 1)) for _ in range(15_000)]
-    assert refused(polygon(ring(*corners))).reason is Fault.TOO_INTRICATE
+    assert refused(polygon(ring(*corners))).reason is Trouble.TOO_INTRICATE
 
 
 @pytest.mark.shared_data
@@ -446,6 +450,6 @@ def test_a_ring_on_a_coarse_grid_never_breaks_the_check(corners):
     try:
         outline = read_outline(polygon(ring(*corners)))
     except OutlineError as error:
-        assert error.reason in {Fault.NO_AREA, Fault.TOO_FEW}
+        assert error.reason in {Trouble.NO_AREA, Trouble.TOO_FEW}
     else:
         assert outline.as_geojson()["type"] == "Polygon"
