@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 
 from django.db import models, transaction
 
-from farm.models import Change, Farm, Record, User
+from farm.models import Change, Record, User
 
 R = TypeVar("R", bound=Record)
 Parts = Mapping[str, Sequence[models.Model]]
@@ -18,9 +18,7 @@ UNTOLD = {"id", "farm", "client_key", "written_by", "written_at"}
 VOIDING = {"voided_at", "voided_by", "void_reason"}
 
 
-def write(
-    record: R, *, by: User, now: dt.datetime, parts: Parts | None = None
-) -> R:
+def write(record: R, *, by: User, now: dt.datetime, parts: Parts | None = None) -> R:
     """Save a new or mended record, with its parts, and note what changed.
 
     A form that was sent twice carries the same key: the second one finds the
@@ -77,8 +75,6 @@ def note(
         after={key: new[key] for key in sorted(differs) if key in new},
         reason=reason,
     )
-
-
 
 
 def told(record: models.Model) -> dict[str, str]:

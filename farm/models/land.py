@@ -193,7 +193,10 @@ class LandStatement(Record):
     DATE_FIELD = "signed_on"
 
     field = models.ForeignKey(
-        Field, on_delete=models.PROTECT, related_name="statements", verbose_name=_("field")
+        Field,
+        on_delete=models.PROTECT,
+        related_name="statements",
+        verbose_name=_("field"),
     )
     first = models.DateField(_("period from"))
     last = models.DateField(_("period to"))

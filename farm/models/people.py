@@ -60,9 +60,7 @@ class Membership(models.Model):
     farm = models.ForeignKey(
         "farm.Farm", on_delete=models.CASCADE, related_name="memberships"
     )
-    user = models.ForeignKey(
-        User, on_delete=models.PROTECT, related_name="memberships"
-    )
+    user = models.ForeignKey(User, on_delete=models.PROTECT, related_name="memberships")
     role = models.CharField(_("role"), max_length=12, choices=Role.choices)
     since = models.DateField(_("since"))
     until = models.DateField(_("until"), null=True, blank=True)
@@ -75,8 +73,7 @@ class Membership(models.Model):
         constraints = [
             models.UniqueConstraint("farm", "user", name="one_role_a_farm"),
             models.CheckConstraint(
-                condition=models.Q(until=None)
-                | models.Q(until__gte=models.F("since")),
+                condition=models.Q(until=None) | models.Q(until__gte=models.F("since")),
                 name="membership_until_not_before_since",
                 violation_error_message=_("It cannot run out before it begins."),
             ),

@@ -77,7 +77,9 @@ class Record(models.Model):
 
     @property
     def happened_on(self) -> dt.date | None:
-        day: dt.date | None = getattr(self, self.DATE_FIELD) if self.DATE_FIELD else None
+        day: dt.date | None = (
+            getattr(self, self.DATE_FIELD) if self.DATE_FIELD else None
+        )
         return day
 
     @property

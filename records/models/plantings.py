@@ -6,25 +6,39 @@ import datetime as dt
 from typing import Any, ClassVar
 
 from django.db import models
-from django.db.models import F, Q
+from django.db.models import F, Max, Q, Sum
+from django.db.models.functions import Coalesce
 from django.utils.translation import gettext_lazy as _
 
 from farm.models import Field, Record, RecordQuerySet
 from records.models.crops import Kind
 from records.models.seeds import SeedLot
 
+# Areas ended in parts are typed with rounding; this much is the whole.
+WHOLE = 0.995
+
 
 class PlantingQuerySet(RecordQuerySet["Planting"]):
-    def touching(self, first: dt.date, last: dt.date) -> PlantingQuerySet:
-        """Those begun by the last day and not wholly ended before the first.
+    def begun_by(self, day: dt.date) -> PlantingQuerySet:
+        """Those sown, or planned and not yet sown, by that day."""
+        return self.filter(Q(sown_on__lte=day) | Q(sown_on=None, planned_on__lte=day))
 
-        The end is judged by the caller: here only the start bounds, and a stand
-        whose last end lies before the first day is left out.
-        """
-        begun = Q(sown_on__lte=last) | Q(sown_on=None, planned_on__lte=last)
-        return self.filter(begun).exclude(
-            Q(ended_on__lt=first) & Q(ended_on__isnull=False)
+    def with_ends(self) -> PlantingQuerySet:
+        """Each with the area ended so far and the day of the last end."""
+        ended = Q(terminations__voided_at=None, terminations__outcome="ended")
+        return self.annotate(
+            ended_m2=Coalesce(Sum("terminations__area_m2", filter=ended), 0.0),
+            last_end_on=Max("terminations__ended_on", filter=ended),
         )
+
+    def touching(self, first: dt.date, last: dt.date) -> PlantingQuerySet:
+        """Those begun by the last day and still standing on the first."""
+        over = Q(ended_m2__gte=F("area_m2") * WHOLE, last_end_on__lt=first)
+        return self.with_ends().begun_by(last).exclude(over)
+
+    def standing(self, day: dt.date) -> PlantingQuerySet:
+        """Those sown by that day and not wholly ended."""
+        return self.filter(sown_on__isnull=False).touching(day, day)
 
 
 class Planting(Record):
@@ -49,7 +63,10 @@ class Planting(Record):
         TRANSPLANTS = "transplants", _("transplants")
 
     field = models.ForeignKey(
-        Field, on_delete=models.PROTECT, related_name="plantings", verbose_name=_("field")
+        Field,
+        on_delete=models.PROTECT,
+        related_name="plantings",
+        verbose_name=_("field"),
     )
     area_m2 = models.FloatField(_("area"))
     purpose = models.CharField(
@@ -60,8 +77,6 @@ class Planting(Record):
     )
     planned_on = models.DateField(_("planned for"), null=True, blank=True)
     sown_on = models.DateField(_("sown or set out on"), null=True, blank=True)
-    # Kept in step with the terminations: the day the whole stand was over.
-    ended_on = models.DateField(null=True, editable=False)
     depth_m = models.FloatField(_("depth"), null=True, blank=True)
     firmed = models.BooleanField(_("firmed in"), default=False)
     rain_expected = models.BooleanField(_("rain expected"), default=False)
@@ -85,11 +100,9 @@ class Planting(Record):
             models.CheckConstraint(
                 condition=Q(sown_on__isnull=False) | Q(planned_on__isnull=False),
                 name="planting_has_a_date",
-                violation_error_message=_("Give the day it was sown, or is planned for."),
-            ),
-            models.CheckConstraint(
-                condition=Q(ended_on=None) | Q(ended_on__gte=F("sown_on")),
-                name="planting_ends_after_it_begins",
+                violation_error_message=_(
+                    "Give the day it was sown, or is planned for."
+                ),
             ),
             models.CheckConstraint(
                 condition=Q(depth_m=None) | Q(depth_m__gte=0, depth_m__lte=0.5),

@@ -74,7 +74,9 @@ class SeedLot(Record):
             ),
             models.CheckConstraint(
                 condition=Q(germination_share=None)
-                | Q(germination_share__gte=0, germination_share__lte=1 - F("hard_share")),
+                | Q(
+                    germination_share__gte=0, germination_share__lte=1 - F("hard_share")
+                ),
                 name="lot_viable_is_a_share",
                 violation_error_message=_(
                     "Germination and hard seed together pass 100 %."

@@ -21,7 +21,9 @@ class WeatherStation(Record):
     whole_fahrenheit = models.BooleanField(
         _("read in whole degrees Fahrenheit"), default=True
     )
-    source = models.CharField(_("where the readings come from"), max_length=300, blank=True)
+    source = models.CharField(
+        _("where the readings come from"), max_length=300, blank=True
+    )
 
     objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
 
@@ -63,13 +65,12 @@ class WeatherDay(models.Model):
         constraints = [
             models.UniqueConstraint("station", "day", name="one_reading_a_day"),
             models.CheckConstraint(
-                condition=Q(tmin_c=None)
-                | Q(tmax_c=None)
-                | Q(tmin_c__lte=F("tmax_c")),
+                condition=Q(tmin_c=None) | Q(tmax_c=None) | Q(tmin_c__lte=F("tmax_c")),
                 name="lowest_not_above_highest",
             ),
             models.CheckConstraint(
-                condition=Q(rain_mm=None) | Q(rain_mm__gte=0), name="rain_not_below_zero"
+                condition=Q(rain_mm=None) | Q(rain_mm__gte=0),
+                name="rain_not_below_zero",
             ),
         ]
 

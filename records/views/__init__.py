@@ -1,0 +1,1 @@
+"""Pages that enter and list records."""

@@ -1,0 +1,113 @@
+"""The form every record is entered by."""
+
+from __future__ import annotations
+
+import datetime as dt
+import uuid
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeVar
+
+from django import forms
+from django.core.exceptions import ValidationError
+from django.db import models
+from django.utils.translation import gettext_lazy as _
+
+from farm.forms.measures import MeasureField
+from farm.models import Farm, Record, User
+from farm.units import System
+from farm.writing import write
+
+if TYPE_CHECKING:
+    from django.forms import ModelForm
+else:
+
+    class ModelForm(forms.ModelForm):
+        """A model form that may be subscripted, as its type stubs have it."""
+
+        def __class_getitem__(cls, item: object) -> type:
+            return cls
+
+
+R = TypeVar("R", bound=Record)
+
+# Earlier days are slips of the pen.
+OLDEST = dt.date(1900, 1, 1)
+
+
+class DateInput(forms.DateInput):
+    input_type = "date"
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__(format="%Y-%m-%d", **options)
+
+
+class RecordForm(ModelForm[R], Generic[R]):
+    """One record of one farm: choices are the farm's own, dates are not ahead."""
+
+    # Days that tell of what happened, and so cannot lie in the future.
+    HAPPENED: ClassVar[Sequence[str]] = ()
+
+    client_key = forms.UUIDField(widget=forms.HiddenInput, required=False)
+
+    def __init__(
+        self, data: Any = None, *, farm: Farm, today: dt.date, **options: Any
+    ) -> None:
+        super().__init__(data, **options)
+        self.farm, self.today = farm, today
+        self.instance.farm = farm
+        self.fields["client_key"].initial = uuid.uuid4()
+        for name, field in self.fields.items():
+            self._fit(name, field)
+
+    def _fit(self, name: str, field: forms.Field) -> None:
+        """Make a field speak the farm's units and offer only the farm's rows."""
+        if isinstance(field, MeasureField):
+            field.system = System(self.farm.units)
+            field.kept = self.initial.get(name)
+        if isinstance(field, forms.ModelChoiceField):
+            field.queryset = offered(field.queryset, self.farm)
+        if isinstance(field, forms.DateField):
+            field.widget = DateInput(attrs=field.widget.attrs)
+            field.widget.is_required = field.required
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        for name in self.HAPPENED:
+            day = cleaned.get(name)
+            if day and day > self.today:
+                self.add_error(name, _("This day is still to come."))
+        for name, day in cleaned.items():
+            if isinstance(day, dt.date) and day < OLDEST:
+                self.add_error(name, _("This day lies too far back."))
+        return cleaned
+
+    def _post_clean(self) -> None:
+        super()._post_clean()  # type: ignore[misc]
+        key = self.cleaned_data.get("client_key")
+        if key and self.instance.pk is None:
+            self.instance.client_key = key
+
+    def _get_validation_exclusions(self) -> set[str]:
+        # The farm is set by us, yet rules that name it must still be checked.
+        left_out: set[str] = super()._get_validation_exclusions()  # type: ignore[misc]
+        return left_out - {"farm"}
+
+    def parts(self) -> Mapping[str, Sequence[models.Model]]:
+        """Rows that belong to the record, by related name."""
+        return {}
+
+    def record(self, *, by: User, now: dt.datetime) -> R:
+        """Write the record down."""
+        return write(self.instance, by=by, now=now, parts=self.parts())
+
+
+def offered(rows: Any, farm: Farm) -> Any:
+    """The rows of a choice that this farm may pick."""
+    if hasattr(rows, "open_to"):
+        return rows.open_to(farm).order_by("name")
+    return rows.on(farm).live()
+
+
+def refuse(message: Any, **params: Any) -> ValidationError:
+    """A message with its values, ready to raise."""
+    return ValidationError(message, params=params)

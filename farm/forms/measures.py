@@ -1,0 +1,116 @@
+"""Form fields that read what people type with a unit, and keep SI."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, ClassVar
+
+from django import forms
+from django.core.exceptions import ValidationError
+from django.utils.translation import gettext_lazy as _
+
+from farm import units
+from farm.units import System, Trouble, UnitError
+
+# Sentences for each way a measure can be misread.
+TROUBLES = {
+    Trouble.NO_NUMBER: _("No number was found in “%(understood)s”."),
+    Trouble.NO_UNIT: _("“%(understood)s” has no unit. Add one of: %(known)s."),
+    Trouble.UNKNOWN_UNIT: _(
+        "“%(understood)s” is not a unit this page knows. Use one of: %(known)s."
+    ),
+    Trouble.NOT_POSITIVE: _("It must be more than nothing; “%(understood)s” is not."),
+    Trouble.AMBIGUOUS_NUMBER: _(
+        "“%(understood)s” can be read in two ways. Write it without the thousands mark."
+    ),
+    Trouble.NEGATIVE: _("It cannot be less than nothing; “%(understood)s” is."),
+    Trouble.NO_AREA: _("“%(understood)s” is a length, not an area. Use: %(known)s."),
+    Trouble.TOO_LONG: _("This is too long to be a measure."),
+    Trouble.TOO_LARGE: _("“%(understood)s” is larger than any farm."),
+}
+OTHER_TROUBLE = _("“%(understood)s” could not be read.")
+
+
+class MeasureField(forms.CharField):
+    """Typed text with a unit, as SI; what was typed stays in the box."""
+
+    read: ClassVar[Callable[..., float]]
+    written: ClassVar[Callable[[float, System], object]]
+    default_units: ClassVar[dict[System, str]]
+
+    def __init__(self, *, system: System = System.US, **options: Any) -> None:
+        self.system = system
+        self.kept: float | None = None
+        options.setdefault("max_length", 60)
+        super().__init__(**options)
+        self.widget.attrs.setdefault("autocomplete", "off")
+
+    def prepare_value(self, value: Any) -> Any:
+        if isinstance(value, (int, float)):
+            return str(type(self).written(float(value), self.system))
+        return value
+
+    def to_python(self, value: Any) -> Any:
+        text = super().to_python(value)
+        if text in self.empty_values:
+            return None
+        if self.kept is not None and text == self.prepare_value(self.kept):
+            # Untouched: rounding for show must not change what was written down.
+            return self.kept
+        try:
+            return type(self).read(text, default_unit=self.default_units[self.system])
+        except UnitError as error:
+            raise ValidationError(
+                TROUBLES.get(error.reason, OTHER_TROUBLE),
+                code=error.reason.value,
+                params={
+                    "understood": error.understood or text,
+                    "known": ", ".join(error.known[:12]),
+                },
+            ) from error
+
+
+class AreaField(MeasureField):
+    read = staticmethod(units.parse_area)
+    written = staticmethod(units.write_area)
+    default_units: ClassVar = {System.US: "ac", System.METRIC: "ha"}
+
+
+class LengthField(MeasureField):
+    read = staticmethod(units.parse_length)
+    written = staticmethod(units.write_length)
+    default_units: ClassVar = {System.US: "ft", System.METRIC: "m"}
+
+
+class DepthField(MeasureField):
+    read = staticmethod(units.parse_depth)
+    written = staticmethod(units.write_depth)
+    default_units: ClassVar = {System.US: "in", System.METRIC: "cm"}
+
+
+class MassField(MeasureField):
+    read = staticmethod(units.parse_mass)
+    written = staticmethod(units.write_mass)
+    default_units: ClassVar = {System.US: "lb", System.METRIC: "kg"}
+
+
+class PercentField(forms.DecimalField):
+    """A percentage as typed, a share of one as kept."""
+
+    def __init__(self, **options: Any) -> None:
+        options.setdefault("min_value", 0)
+        options.setdefault("max_value", 100)
+        super().__init__(**options)
+
+    def prepare_value(self, value: Any) -> Any:
+        if isinstance(value, float):
+            return f"{value * 100:.6f}".rstrip("0").rstrip(".")
+        return value
+
+    def to_python(self, value: Any) -> Any:
+        text = str(value).strip().removesuffix("%").strip() if value else value
+        return super().to_python(text)
+
+    def clean(self, value: Any) -> Any:
+        percent = super().clean(value)
+        return None if percent is None else float(percent) / 100

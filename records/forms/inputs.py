@@ -1,0 +1,145 @@
+"""Input products, and putting them on."""
+
+from __future__ import annotations
+
+from typing import Any, ClassVar
+
+from django import forms
+from django.core.exceptions import ValidationError
+from django.utils.translation import gettext_lazy as _
+
+from farm import units
+from farm.forms.base import RecordForm
+from farm.forms.measures import OTHER_TROUBLE, TROUBLES, AreaField
+from farm.units import System, Trouble, UnitError
+from records.models import Application, InputProduct, Planting
+
+
+class AmountField(forms.CharField):
+    """A weight or a volume as typed; says which of the two it was."""
+
+    def __init__(self, **options: Any) -> None:
+        super().__init__(max_length=60, **options)
+
+    def to_python(self, value: Any) -> Any:
+        text = super().to_python(value)
+        if text in self.empty_values:
+            return None
+        try:
+            return Application.Measure.MASS, units.parse_mass(text)
+        except UnitError as as_mass:
+            if as_mass.reason is not Trouble.UNKNOWN_UNIT:
+                raise _refusal(as_mass, text) from as_mass
+        try:
+            return Application.Measure.VOLUME, units.parse_volume(text)
+        except UnitError as as_volume:
+            raise _refusal(as_volume, text) from as_volume
+
+
+def _refusal(error: UnitError, text: str) -> ValidationError:
+    known = "lb, oz, ton, kg, g, gal, qt, L"
+    params = {"understood": error.understood or text, "known": known}
+    return ValidationError(TROUBLES.get(error.reason, OTHER_TROUBLE), params=params)
+
+
+class InputProductForm(RecordForm[InputProduct]):
+    class Meta:
+        model = InputProduct
+        fields = [
+            "name",
+            "maker",
+            "type",
+            "nitrogen_percent",
+            "phosphate_percent",
+            "potash_percent",
+            "approval",
+            "approved_until",
+            "restricted_use",
+            "registration",
+            "reentry_hours",
+            "preharvest_days",
+            "notes",
+        ]
+
+
+class ApplicationForm(RecordForm[Application]):
+    HAPPENED = ("applied_on", "worked_in_on")
+
+    area_m2 = AreaField(
+        label=_("Area"), required=False, help_text=_("Leave empty for the whole field.")
+    )
+    amount = AmountField(
+        label=_("Amount"), help_text=_("A weight or a volume, such as 400 lb or 3 gal.")
+    )
+
+    class Meta:
+        model = Application
+        fields = [
+            "product",
+            "product_lot",
+            "field",
+            "planting",
+            "area_m2",
+            "amount",
+            "applied_on",
+            "started_at",
+            "finished_at",
+            "method",
+            "applicator_licence",
+            "target",
+            "weather",
+            "equipment",
+            "worked_in_on",
+            "done_by",
+            "notes",
+        ]
+        widgets: ClassVar = {
+            "started_at": forms.TimeInput(attrs={"type": "time"}),
+            "finished_at": forms.TimeInput(attrs={"type": "time"}),
+        }
+
+    field_order = Meta.fields
+
+    def __init__(self, data: Any = None, **options: Any) -> None:
+        row, farm = options.get("instance"), options["farm"]
+        if row is not None and row.pk:
+            typed = amount_text(row, System(farm.units))
+            options["initial"] = {"amount": typed, **(options.get("initial") or {})}
+        super().__init__(data, **options)
+        plantings = self.fields["planting"]
+        assert isinstance(plantings, forms.ModelChoiceField)
+        plantings.queryset = plantings.queryset.select_related("field").order_by(
+            "-sown_on", "pk"
+        )
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean()
+        field, area = cleaned.get("field"), cleaned.get("area_m2")
+        if field and area is None and "area_m2" not in self.errors:
+            cleaned["area_m2"] = area = field.area_m2
+        if field and area and area > field.area_m2 * 1.005:
+            self.add_error("area_m2", _("This is more than the field has."))
+        planting: Planting | None = cleaned.get("planting")
+        if planting and field and planting.field_id != field.pk:
+            self.add_error("planting", _("This planting is on another field."))
+        day, worked = cleaned.get("applied_on"), cleaned.get("worked_in_on")
+        if day and worked and worked < day:
+            self.add_error("worked_in_on", _("It was worked in before it was applied."))
+        if cleaned.get("amount"):
+            self.instance.measure, self.instance.amount_si = self._amount(cleaned)
+        return cleaned
+
+    def _amount(self, cleaned: dict[str, Any]) -> tuple[str, float]:
+        """Untouched text keeps the exact amount that was written down."""
+        row = self.instance
+        if row.pk and "amount" not in self.changed_data:
+            return row.measure, row.amount_si
+        measure, amount = cleaned["amount"]
+        return measure, amount
+
+
+def amount_text(row: Application, system: System) -> str:
+    """The amount as it reads in the farm's units."""
+    if row.measure == Application.Measure.VOLUME:
+        return str(units.write_volume(row.amount_si, system))
+    return str(units.write_mass(row.amount_si, system))

@@ -1,0 +1,181 @@
+"""What a record's pages tell: its facts, its links, first guesses and warnings."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from django.db import models as db
+from django.urls import reverse
+from django.utils import timezone
+from django.utils.functional import Promise
+from django.utils.translation import gettext as _
+
+from farm.access import FarmRequest
+from farm.models import Farm, Field, Record
+from farm.writing import UNTOLD, VOIDING
+from records.forms import FarmFigureForm
+from records.models import (
+    Application,
+    FarmFigure,
+    InputProduct,
+    Planting,
+    SeedLot,
+    Termination,
+)
+from records.nouns import BY_MODEL, Noun
+
+# The end of a field's name tells how its value is measured.
+MEASURES = {
+    "_m2": "area",
+    "_kg": "mass",
+    "_share": "percent",
+    "share": "percent",
+    "depth_m": "depth",
+    "_m": "length",
+}
+GUESSED = ("field", "planting", "product", "kind", "lot")
+
+
+@dataclass(frozen=True)
+class Fact:
+    """One line of a record: what it is called, its value, how it is measured."""
+
+    label: str | Promise
+    value: Any
+    measure: str = ""
+
+
+@dataclass(frozen=True)
+class Link:
+    words: str
+    address: str
+
+
+def form_for(noun: Noun, row: Record, data: Any, *, today: dt.date) -> Any:
+    if isinstance(row, FarmFigure):
+        return FarmFigureForm(
+            data, farm=row.farm, today=today, instance=row, kind=row.kind
+        )
+    return noun.form(data, farm=row.farm, today=today, instance=row)
+
+
+def first_guess(noun: Noun, farm: Farm, request: FarmRequest) -> dict[str, Any]:
+    """Today, the writer's own name, and whatever the link that led here named."""
+    today = farm.today(timezone.now())
+    guess: dict[str, Any] = {"done_by": str(request.user)}
+    if noun.model.DATE_FIELD:
+        guess[noun.model.DATE_FIELD] = today
+    for name in GUESSED:
+        asked = request.GET.get(name, "")
+        if asked.isdigit():
+            guess[name] = int(asked)
+    return guess
+
+
+def facts(row: Record, farm: Farm) -> list[Fact]:
+    """Every line of a record that says something, in the order of its fields."""
+    return [*_own_facts(row), *_parts_facts(row)]
+
+
+def _own_facts(row: Record) -> Iterator[Fact]:
+    for field in row._meta.concrete_fields:
+        name = field.name
+        value = getattr(row, name)
+        silent = value in (None, "") or name in UNTOLD | VOIDING
+        if silent or name in {"outline", "measure"}:
+            continue
+        if name == "amount_si":
+            yield Fact(_("amount"), row, "amount")
+        elif field.choices:
+            yield Fact(field.verbose_name, getattr(row, f"get_{name}_display")())
+        elif isinstance(field, db.BooleanField):
+            yield Fact(field.verbose_name, value, "yes")
+        else:
+            yield Fact(field.verbose_name, value, measure_of(name))
+
+
+def _parts_facts(row: Record) -> Iterator[Fact]:
+    for name in row.PARTS:
+        for place, part in enumerate(getattr(row, name).order_by("pk"), start=1):
+            heading = f"{part._meta.verbose_name} {place}"
+            for field in part._meta.concrete_fields:
+                value = getattr(part, field.name)
+                if field.name == "id" or value in (None, "") or value == row:
+                    continue
+                label = f"{heading}: {field.verbose_name}"
+                yield Fact(label, value, measure_of(field.name))
+
+
+def measure_of(name: str) -> str:
+    return next((how for end, how in MEASURES.items() if name.endswith(end)), "")
+
+
+def links(row: Record) -> list[Link]:
+    """Where to go from a record, and what can be written down about it."""
+    found = []
+    for field in row._meta.concrete_fields:
+        noun = BY_MODEL.get(
+            getattr(field.related_model, "_meta", None)
+            and field.related_model._meta.model_name
+        )
+        other = getattr(row, field.name) if noun else None
+        if noun and isinstance(other, Record):
+            words = f"{field.verbose_name}: {other}"
+            at = reverse("records:page", args=[row.farm.slug, noun.slug, other.pk])
+            found.append(Link(words, at))
+    return found + [
+        Link(words, reverse("records:new", args=[row.farm.slug, slug]) + query)
+        for words, slug, query in _next_entries(row)
+    ]
+
+
+def _next_entries(row: Record) -> list[tuple[str, str, str]]:
+    if row.voided_at:
+        return []
+    if isinstance(row, Field):
+        return [
+            (_("Sow or plan here"), "plantings", f"?field={row.pk}"),
+            (_("Put an input on"), "applications", f"?field={row.pk}"),
+            (_("Add a land statement"), "land-statements", f"?field={row.pk}"),
+        ]
+    if isinstance(row, Planting) and row.sown_on:
+        return [
+            (_("Write down what you see"), "observations", f"?planting={row.pk}"),
+            (_("Weigh a sample"), "biomass-samples", f"?planting={row.pk}"),
+            (_("End or cut it"), "terminations", f"?planting={row.pk}"),
+        ]
+    if isinstance(row, SeedLot):
+        return [(_("Sow from this lot"), "plantings", "")]
+    return []
+
+
+def warnings(row: Record) -> Iterator[str]:
+    """What is worth a second look, though it may well be so."""
+    if isinstance(row, Planting) and row.sown_on:
+        others = (
+            Planting.objects.filter(field=row.field)
+            .live()
+            .standing(row.sown_on)
+            .exclude(pk=row.pk)
+        )
+        area = sum(other.area_m2 - other.ended_m2 for other in others)
+        if area + row.area_m2 > row.field.area_m2 * 1.005:
+            yield _(
+                "With what already stands there, more is sown than the field has. "
+                "A nurse crop or a relay may be meant; if not, end the other planting."
+            )
+    if isinstance(row, Termination) and row.method == Termination.Method.SPRAYED:
+        yield _(
+            "A sprayed cover on organic or transitional ground is a question for the "
+            "certifier before anything is sold from it."
+        )
+    if isinstance(row, Application) and _is_waiting_manure(row):
+        yield _("Raw manure: its waiting time begins on the day it is worked in.")
+
+
+def _is_waiting_manure(row: Application) -> bool:
+    is_raw = row.product.type == InputProduct.Type.MANURE
+    return is_raw and row.worked_in_on is None

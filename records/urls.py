@@ -1,0 +1,24 @@
+"""Addresses of records, under a farm's short name."""
+
+from django.urls import path
+
+from records.views import changes, kinds, pages, today, weather
+
+app_name = "records"
+urlpatterns = [
+    path("changes/", changes.change_list, name="changes"),
+    path("today/", today.standing_today, name="today"),
+    path("kinds/", kinds.kind_list, name="kinds"),
+    path("kinds/new/", kinds.kind_new, name="kind-new"),
+    path("kinds/<slug:kind>/", kinds.kind_page, name="kind"),
+    path("kinds/<slug:kind>/own/", kinds.own_figure, name="own-figure"),
+    path("weather/", weather.weather_page, name="weather"),
+    path("weather/load/", weather.choose_file, name="weather-load"),
+    path("weather/columns/", weather.confirm_columns, name="weather-columns"),
+    path("weather/save/", weather.save_file, name="weather-save"),
+    path("<slug:noun>/", pages.record_list, name="list"),
+    path("<slug:noun>/new/", pages.record_new, name="new"),
+    path("<slug:noun>/<int:pk>/", pages.record_page, name="page"),
+    path("<slug:noun>/<int:pk>/edit/", pages.record_edit, name="edit"),
+    path("<slug:noun>/<int:pk>/void/", pages.record_void, name="void"),
+]

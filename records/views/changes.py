@@ -1,0 +1,25 @@
+"""Everything that was written, changed or voided, the latest first."""
+
+from __future__ import annotations
+
+from django.core.paginator import Paginator
+from django.http import HttpResponse
+from django.shortcuts import render
+from django.views.decorators.http import require_GET
+
+from farm.access import FarmRequest, for_members
+from farm.models import Farm
+from records.nouns import BY_MODEL
+
+ROWS_A_PAGE = 50
+
+
+@require_GET
+@for_members()
+def change_list(request: FarmRequest, farm: Farm) -> HttpResponse:
+    rows = farm.changes.select_related("by").order_by("-at", "-pk")
+    shown = Paginator(rows, ROWS_A_PAGE).get_page(request.GET.get("page"))
+    for change in shown:
+        change.kept_as = BY_MODEL.get(change.noun)
+    page = {"farm": farm, "page_obj": shown}
+    return render(request, "records/changes.html", page)

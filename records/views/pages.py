@@ -1,0 +1,135 @@
+"""A list, a page, an entry form and a void, the same for every noun."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.contrib import messages
+from django.core.paginator import Paginator
+from django.db import transaction
+from django.http import Http404, HttpResponse
+from django.shortcuts import redirect, render
+from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_GET, require_http_methods
+
+from farm.access import FarmRequest, for_members, let, may
+from farm.models import Change, Farm, Record
+from farm.writing import void
+from records import tidings
+from records.forms.void import VoidForm
+from records.nouns import BY_SLUG, Noun
+
+GET_OR_POST = ["GET", "HEAD", "POST"]
+ROWS_A_PAGE = 50
+
+
+def noun_named(slug: str) -> Noun:
+    try:
+        return BY_SLUG[slug]
+    except KeyError:
+        raise Http404 from None
+
+
+def one(farm: Farm, noun: Noun, pk: int) -> Any:
+    found = noun.rows().filter(farm=farm, pk=pk).first()
+    if found is None:
+        raise Http404
+    return found
+
+
+@require_GET
+@for_members()
+def record_list(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
+    named = noun_named(noun)
+    rows = named.rows().on(farm)
+    narrowed = named.filter(request.GET, farm=farm, queryset=rows)
+    found = narrowed.qs.order_by(*named.order)
+    page = {
+        "farm": farm,
+        "noun": named,
+        "filter": narrowed,
+        "filtered": any(request.GET.get(name) for name in narrowed.form.fields),
+        "page_obj": Paginator(found, ROWS_A_PAGE).get_page(request.GET.get("page")),
+        "may_write": may(request, named.writers),
+    }
+    return render(request, "records/list.html", page)
+
+
+@require_http_methods(GET_OR_POST)
+@for_members()
+def record_new(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
+    named = noun_named(noun)
+    let(request, named.writers)
+    if named.begins_at:
+        return redirect(named.begins_at, farm.slug)
+    form = named.form(
+        request.POST or None,
+        farm=farm,
+        today=farm.today(timezone.now()),
+        initial=tidings.first_guess(named, farm, request),
+    )
+    return entered(request, farm, named, form)
+
+
+@require_http_methods(GET_OR_POST)
+@for_members()
+def record_edit(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse:
+    named = noun_named(noun)
+    let(request, named.writers)
+    row = one(farm, named, pk)
+    if row.voided_at:
+        return redirect("records:page", farm.slug, named.slug, row.pk)
+    form = tidings.form_for(
+        named, row, request.POST or None, today=farm.today(timezone.now())
+    )
+    return entered(request, farm, named, form)
+
+
+def entered(request: FarmRequest, farm: Farm, noun: Noun, form: Any) -> HttpResponse:
+    """Write a sound form down and show its record; else show the form again."""
+    if request.method == "POST" and form.is_valid():
+        with transaction.atomic():
+            row = form.record(by=request.user, now=timezone.now())
+        messages.success(request, _("Written down."))
+        for warning in tidings.warnings(row):
+            messages.warning(request, warning)
+        return redirect("records:page", farm.slug, noun.slug, row.pk)
+    page = {"farm": farm, "noun": noun, "form": form, "row": form.instance}
+    return render(request, "records/form.html", page)
+
+
+@require_GET
+@for_members()
+def record_page(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse:
+    named = noun_named(noun)
+    row: Record = one(farm, named, pk)
+    changes = Change.objects.filter(
+        farm=farm, noun=row._meta.model_name, object_id=row.pk
+    )
+    page = {
+        "farm": farm,
+        "noun": named,
+        "row": row,
+        "facts": tidings.facts(row, farm),
+        "links": tidings.links(row),
+        "changes": changes.select_related("by").order_by("-at", "-pk"),
+        "may_write": may(request, named.writers) and row.voided_at is None,
+    }
+    return render(request, "records/page.html", page)
+
+
+@require_http_methods(GET_OR_POST)
+@for_members()
+def record_void(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse:
+    named = noun_named(noun)
+    let(request, named.writers)
+    row = one(farm, named, pk)
+    form = VoidForm(request.POST or None, row=row)
+    if request.method == "POST" and form.is_valid():
+        reason = form.cleaned_data["reason"]
+        void(row, by=request.user, now=timezone.now(), reason=reason)
+        messages.success(request, _("Voided. The record stays, struck out."))
+        return redirect("records:page", farm.slug, named.slug, row.pk)
+    page = {"farm": farm, "noun": named, "row": row, "form": form}
+    return render(request, "records/void.html", page)

@@ -1,0 +1,138 @@
+"""Every field of a farm with what grew on it in a season, and before it."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections import defaultdict
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from django.db.models import F
+
+from farm.models import Farm, Field
+from records.models import Application, Planting
+from reports.calc.assumptions import Assumptions
+from reports.calc.nutrients import Climate
+from reports.calc.shapes.basics import Span
+from reports.calc.shapes.ledger import (
+    ApplicationFacts,
+    FieldLedger,
+    PlantingFacts,
+    Weather,
+)
+from reports.ledger.events import Events, planting_facts
+from reports.ledger.figures import kind_facts
+from reports.ledger.weather import main_station, weather_of
+
+# Residue of stands ended this long before the season may still cover the soil.
+LOOK_BACK = dt.timedelta(days=730)
+
+
+@dataclass(frozen=True)
+class SeasonLedger:
+    """All that the workshop needs to reckon one season of one farm."""
+
+    fields: tuple[FieldLedger, ...]
+    weather: Weather | None
+    whole_fahrenheit: bool = True
+    climate: Climate = Climate.COOL
+    assumptions: Assumptions = field(default_factory=Assumptions)
+
+
+def season_ledger(farm: Farm, season: Span) -> SeasonLedger:
+    """Read a season: the same number of queries for one field or a thousand."""
+    station = main_station(farm)
+    plantings = _plantings(farm, season)
+    applications = _applications(farm, season)
+    fields = Field.objects.on(farm).live().order_by("name", "pk")
+    return SeasonLedger(
+        fields=tuple(
+            FieldLedger(
+                id=row["pk"],
+                name=row["name"],
+                area_m2=row["area_m2"],
+                status=row["status"],
+                plantings=tuple(plantings[row["pk"]]),
+                applications=tuple(applications[row["pk"]]),
+            )
+            for row in fields.values("pk", "name", "area_m2", "status")
+        ),
+        weather=weather_of(station),
+        whole_fahrenheit=station.whole_fahrenheit if station else True,
+        climate=Climate.COOL if farm.cool_springs else Climate.WARM,
+    )
+
+
+def _plantings(farm: Farm, season: Span) -> Mapping[int, list[PlantingFacts]]:
+    """Live plantings by field, those long over left out."""
+    since = season.first - LOOK_BACK
+    rows = Planting.objects.on(farm).live().touching(since, season.last)
+    told = list(
+        rows.order_by("sown_on", "planned_on", "pk").values(
+            "pk",
+            "field_id",
+            "area_m2",
+            "purpose",
+            "method",
+            "sown_on",
+            "planned_on",
+            "next_crop",
+            "next_crop_on",
+            "next_crop_set",
+            "written_at",
+        )
+    )
+    events = Events.of(farm, [row["pk"] for row in told])
+    kinds = kind_facts(farm, events.kind_ids())
+    by_field: defaultdict[int, list[PlantingFacts]] = defaultdict(list)
+    for row in told:
+        by_field[row["field_id"]].append(planting_facts(row, events, kinds))
+    return by_field
+
+
+def _applications(farm: Farm, season: Span) -> Mapping[int, list[ApplicationFacts]]:
+    rows = (
+        Application.objects.on(farm)
+        .live()
+        .filter(applied_on__range=(season.first, season.last))
+        .order_by("applied_on", "pk")
+        .values(
+            "pk",
+            "field_id",
+            "applied_on",
+            "area_m2",
+            "measure",
+            "amount_si",
+            "worked_in_on",
+            name=F("product__name"),
+            type=F("product__type"),
+            n=F("product__nitrogen_percent"),
+            p=F("product__phosphate_percent"),
+            k=F("product__potash_percent"),
+            approval=F("product__approval"),
+        )
+    )
+    by_field: defaultdict[int, list[ApplicationFacts]] = defaultdict(list)
+    for row in rows:
+        by_field[row["field_id"]].append(_application(row))
+    return by_field
+
+
+def _application(row: Mapping[str, Any]) -> ApplicationFacts:
+    shares = (row["n"], row["p"], row["k"])
+    return ApplicationFacts(
+        id=row["pk"],
+        field_id=row["field_id"],
+        product=row["name"],
+        type=row["type"],
+        on=row["applied_on"],
+        area_m2=row["area_m2"],
+        amount=row["amount_si"],
+        unit=row["measure"],
+        worked_in_on=row["worked_in_on"],
+        analysis="–".join("0" if one is None else f"{one:g}" for one in shares)
+        if any(shares)
+        else "",
+        approval=row["approval"],
+    )
