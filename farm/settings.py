@@ -187,12 +187,15 @@ LOGGING = {
     "formatters": {
         "line": {"format": "{asctime} {levelname} {name}: {message}", "style": "{"}
     },
-    "handlers": {"stderr": {"class": "logging.StreamHandler", "formatter": "line"}},
+    "handlers": {
+        "none": {"class": "logging.NullHandler"},
+        "stderr": {"class": "logging.StreamHandler", "formatter": "line"},
+    },
     "root": {"handlers": ["stderr"], "level": "WARNING"},
     "loggers": {
         # The default sends stack frames, with what they hold, to a mail box.
         "django": {"handlers": ["stderr"], "level": "INFO", "propagate": False},
         # Machines that knock at every door would fill the log.
-        "django.security.DisallowedHost": {"handlers": [], "propagate": False},
+        "django.security.DisallowedHost": {"handlers": ["none"], "propagate": False},
     },
 }

@@ -68,7 +68,7 @@ def test_tables_that_are_up_to_date_are_left_alone():
 def test_page_files_are_collected_once(settings, tmp_path, monkeypatch):
     asked = []
     monkeypatch.setattr(start, "call_command", lambda name, **_: asked.append(name))
-    settings.DATA_DIR = tmp_path
+    settings.STATIC_ROOT = tmp_path
     assert [start.collect(), start.collect()] == ["collected", "unchanged"]
     assert asked == ["collectstatic"]
 

@@ -118,7 +118,7 @@ def migrate() -> str:
 
 def collect() -> str:
     """Gather and compress the pages' files, unless none changed since last time."""
-    mark, seen = settings.DATA_DIR / "static-mark", fingerprint()
+    mark, seen = settings.STATIC_ROOT / ".mark", fingerprint()
     if mark.exists() and mark.read_text("ascii") == seen:
         return "unchanged"
     call_command("collectstatic", interactive=False, verbosity=0)
