@@ -33,6 +33,9 @@ SENTENCES = {
         "Line %(line)s: %(found)s cannot be. Look at the units once more."
     ),
     Bad.BAD_DATE: _("Line %(line)s: “%(found)s” is not a day written that way."),
+    Bad.RAGGED: _("Line %(line)s has more or fewer columns than the first."),
+    Bad.BAD_NUMBER: _("Line %(line)s: “%(found)s” is not a number."),
+    Bad.COLUMNS_NEEDED: _("Say which column holds what, and in which unit."),
     Bad.NO_COLUMNS: _("The columns of day and temperatures were not found."),
     Bad.MIXED_STATIONS: _("The file holds several stations: %(found)s."),
 }
