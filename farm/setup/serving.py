@@ -19,7 +19,7 @@ def command(host: str, port: int, platform: str = sys.platform) -> list[str]:
     bind = f"[{host}]:{port}" if ":" in host else f"{host}:{port}"
     # The control socket would be one for all the farms of an account.
     line = ["gunicorn", "--bind", bind, "--threads", THREADS, "--no-control-socket"]
-    line += ["--umask", str(PRIVATE)]
+    line += ["--umask", str(PRIVATE), "--graceful-timeout", "10"]
     return [sys.executable, "-m", *line, "--log-level", "warning", "farm.wsgi"]
 
 
