@@ -1,0 +1,69 @@
+"""What every test stands on: the cast, quick passwords, and no way out to the net."""
+
+import functools
+import ipaddress
+import socket
+
+import pytest
+from django.conf import settings
+from django.test import Client
+
+from tests.world import make_world
+
+PLAIN_FILES = {
+    "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
+    "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"},
+}
+
+
+def pytest_configure():
+    # Safe passwords are slow on purpose, and nobody collects files for a test.
+    settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
+    settings.STORAGES = PLAIN_FILES
+    for name in ("connect", "connect_ex", "sendto"):
+        setattr(socket.socket, name, only_here(getattr(socket.socket, name)))
+
+
+def only_here(call):
+    """Let a socket speak to this machine only."""
+
+    @functools.wraps(call)
+    def guarded(self, *args):
+        # A datagram socket that is only connected has sent nothing yet.
+        silent = self.type == socket.SOCK_DGRAM and call.__name__ == "connect"
+        if self.family != socket.AF_UNIX and not silent and not is_here(args[-1]):
+            raise RuntimeError(f"A test reached for the network: {args[-1]}")
+        return call(self, *args)
+
+    return guarded
+
+
+def is_here(address):
+    host = address[0]
+    try:
+        return host == "localhost" or ipaddress.ip_address(host).is_loopback
+    except ValueError:
+        return False
+
+
+@pytest.fixture
+def world(db):
+    return make_world()
+
+
+@pytest.fixture
+def as_person():
+    """Sign a person in; nobody is a visitor."""
+
+    def signed_in(person):
+        client = Client()
+        if person is not None:
+            client.force_login(person)
+        return client
+
+    return signed_in
+
+
+@pytest.fixture
+def owner_client(world, as_person):
+    return as_person(world.owner)
