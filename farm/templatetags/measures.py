@@ -59,6 +59,7 @@ WRITERS: dict[str, Callable[[float, System], Written]] = {
     "depth": units.write_depth,
     "temp": units.write_temp,
     "rain": units.write_rain,
+    "volume": units.write_volume,
     "percent": _percent,
     "days": _days,
 }
@@ -121,6 +122,12 @@ def temp(value: float | None, farm: HasUnits) -> SafeString:
 @register.filter
 def rain(value: float | None, farm: HasUnits) -> SafeString:
     return written(value, "rain", farm)
+
+
+@register.simple_tag
+def amount(value: float | None, measure: str, farm: HasUnits | str) -> SafeString:
+    """A value whose measure is named beside it."""
+    return written(value, measure, farm)
 
 
 @register.filter

@@ -82,7 +82,7 @@ def _axes(longest: float, highest: float, unit: str) -> Iterator[SafeString]:
     for part in range(3):
         value = highest * part / 2
         y = _at(0, value, longest, highest)[1]
-        yield line(LEFT, y, right, y, stroke_width=0.3)
+        yield line(LEFT, y, right, y, stroke_width=0.4, stroke_opacity="0.4")
         yield words(f"{value:,.4g}", LEFT - 5, y + 3, text_anchor="end")
     step = STEP_DAYS * max(1, math.ceil(longest / STEP_DAYS / 6))
     for day in range(0, int(longest) + 1, step):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from django.utils.html import escape, format_html, format_html_join
+from django.utils.html import conditional_escape, format_html, format_html_join
 from django.utils.safestring import SafeString, mark_safe
 
 Value = str | float | int
@@ -18,7 +18,7 @@ def piece(name: str, *inside: str, **attributes: Value) -> SafeString:
             for key, value in attributes.items()
         ),
     )
-    body = mark_safe("".join(escape(part) for part in inside))
+    body = mark_safe("".join(conditional_escape(part) for part in inside))
     mark = mark_safe(name)
     return format_html("<{}{}>{}</{}>", mark, told, body, mark)
 

@@ -6,7 +6,7 @@ import datetime as dt
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from django.utils.dates import MONTHS_3
+from django.utils.formats import date_format
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
@@ -87,7 +87,7 @@ def _months(scale: Scale, foot: float) -> Iterator[SafeString]:
         nearest = max(day, scale.season.first)
         x = scale.x(nearest)
         yield line(x, 4, x, foot, stroke_width=0.4, stroke_opacity="0.5")
-        yield words(str(MONTHS_3[day.month]), x + 3, 13)
+        yield words(date_format(day, "M"), x + 3, 13)
         day = (day + dt.timedelta(days=32)).replace(day=1)
 
 
@@ -136,4 +136,4 @@ def _legend(ident: str, top: float) -> Iterator[SafeString]:
         yield mark(kind, x, top + 24)
         yield words(label(kind), x + 9, top + 27)
         x += 96
-    yield words(_("full: written down · open: worked out"), x + 9, top + 27)
+    yield words(_("full: written down · open: worked out"), x, top + 27)

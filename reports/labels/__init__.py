@@ -11,6 +11,7 @@ from django.utils.functional import Promise
 from reports.labels import choices, records, season
 from reports.labels.assumptions import ASSUMPTIONS, BASES, UNITS, USES
 from reports.labels.cautions import CAUTIONS
+from reports.labels.records import INPUTS
 from reports.labels.sources import TIERS
 
 Words = Mapping[Any, Promise]
@@ -32,4 +33,4 @@ def label(member: StrEnum) -> str:
     return str(LABELS[type(member)][member])
 
 
-__all__ = ["ASSUMPTIONS", "CAUTIONS", "LABELS", "UNITS", "label"]
+__all__ = ["ASSUMPTIONS", "CAUTIONS", "INPUTS", "LABELS", "UNITS", "label"]

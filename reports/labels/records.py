@@ -1,5 +1,8 @@
 """Words for what was written down."""
 
+from collections.abc import Mapping
+
+from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from reports.calc.shapes.basics import How
@@ -60,5 +63,15 @@ SEEN = {
     Seen.FROST_KILLED: _("frost-killed"),
     Seen.REGROWN: _("grown back"),
     Seen.WEEDS: _("weeds"),
+}
+# The ledger hands over what was put on as the records spell it.
+INPUTS: Mapping[str, Promise] = {
+    "manure": _("raw manure"),
+    "compost": _("compost"),
+    "lime": _("lime or mineral"),
+    "fertiliser": _("fertiliser"),
+    "pest": _("pest-control material"),
+    "inoculant": _("inoculant"),
+    "other": _("other"),
 }
 LISTS = (HOW, GROUP, PURPOSE, METHOD, RESIDUE, ENDING, SEEN)

@@ -1,0 +1,1 @@
+"""One room a paper: from the ledger to what the page prints."""

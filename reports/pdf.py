@@ -1,0 +1,70 @@
+"""The one room that knows WeasyPrint; what it prints can fetch nothing."""
+
+from __future__ import annotations
+
+import gc
+import importlib
+from collections.abc import Iterator
+from contextlib import contextmanager
+from types import ModuleType
+from typing import NoReturn
+
+# Debian's name for the native libraries that the pip package does not bring.
+REMEDY = "apt-get install --no-install-recommends libpango-1.0-0 libpangoft2-1.0-0"
+
+
+class PdfUnavailableError(Exception):
+    """A native library that draws text is not on this machine."""
+
+    remedy = REMEDY
+
+
+class FetchRefusedError(Exception):
+    """Something on a paper asked for a file or an address."""
+
+
+def to_pdf(html: str, *, css: str) -> bytes:
+    """Print a page. The same page and style give the same bytes.
+
+    Raises
+    ------
+    PdfUnavailableError
+        If a native library is missing.
+    """
+    engine = _engine()
+    fetcher = _refuser(engine)
+    style = engine.CSS(string=css, url_fetcher=fetcher)
+    page = engine.HTML(string=html, url_fetcher=fetcher)
+    with _collector_at_rest():
+        printed: bytes = page.write_pdf(stylesheets=[style], pdf_variant="pdf/ua-1")
+    return printed
+
+
+def _engine() -> ModuleType:
+    # Taken up late: it costs half a second, and its native libraries may be missing.
+    try:
+        return importlib.import_module("weasyprint")
+    except OSError as error:
+        raise PdfUnavailableError(str(error)) from error
+
+
+def _refuser(engine: ModuleType) -> object:
+    refuser: type = type("Refuser", (engine.urls.URLFetcher,), {"fetch": _refuse})
+    return refuser()
+
+
+def _refuse(self: object, url: str, headers: object = None) -> NoReturn:
+    raise FetchRefusedError(url)
+
+
+@contextmanager
+def _collector_at_rest() -> Iterator[None]:
+    """Keep the collector from walking the boxes of every page again and again."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+        gc.collect()

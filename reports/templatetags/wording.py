@@ -1,0 +1,92 @@
+"""Words for members, keys and sources, as templates ask for them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from enum import StrEnum
+
+from django import template
+from django.utils.html import format_html
+from django.utils.safestring import SafeString
+from django.utils.translation import gettext as _
+
+from farm.models import Field
+from farm.templatetags.measures import FIXED_SPACE, HasUnits, written
+from reports.calc.shapes.ledger import Assumption
+from reports.calc.sources import SOURCES, Tier
+from reports.labels import ASSUMPTIONS, CAUTIONS, INPUTS, UNITS, label
+
+register = template.Library()
+register.filter("label", label)
+
+# Our choices that a grower reads in the farm's own units.
+MEASURES = {"kg/m²": "density", "mm": "rain", "°C": "temp", "share": "percent"}
+
+
+@register.filter
+def labels(members: Iterable[StrEnum]) -> str:
+    """The words for several members, with commas."""
+    return ", ".join(dict.fromkeys(label(member) for member in members))
+
+
+@register.filter
+def caution(key: str) -> str:
+    return str(CAUTIONS[key])
+
+
+@register.filter
+def input_type(key: str) -> str:
+    return str(INPUTS.get(key, key))
+
+
+@register.filter
+def land_status(key: str) -> str:
+    return str(Field.Status(key).label)
+
+
+@register.filter
+def assumption(key: str) -> str:
+    return str(ASSUMPTIONS[key])
+
+
+@register.simple_tag
+def assumed_value(row: Assumption, farm: HasUnits) -> SafeString:
+    """The value in force, in the farm's units where it has such."""
+    if row.unit in MEASURES:
+        return written(row.value, MEASURES[row.unit], farm)
+    unit = UNITS[row.unit]
+    return format_html("{}{}{}", f"{row.value:.4g}", FIXED_SPACE, unit)
+
+
+@register.filter
+def source(key: str) -> str:
+    """Who and when, as one cites it in passing; common practice by its name."""
+    entry = SOURCES.get(key)
+    if entry is None:
+        return key
+    if entry.tier in {Tier.COMMON, Tier.ASSUMED, Tier.M}:
+        return label(entry.tier)
+    who = entry.authors or entry.title
+    return f"{who} {entry.year}" if entry.year else who
+
+
+@register.filter
+def cited(key: str) -> SafeString:
+    """The whole entry of the bibliography."""
+    entry = SOURCES.get(key)
+    if entry is None:
+        return format_html("{}", key)
+    told = [entry.authors, entry.title, str(entry.year or ""), entry.place, entry.url]
+    text = ". ".join(part for part in told if part)
+    kept = "" if entry.read else f" ({_('not read by us')})"
+    return format_html("{}{} — {}", text, kept, label(entry.tier))
+
+
+@register.simple_tag
+def days_between(likely: float | None, ends: tuple[float | None, ...]) -> SafeString:
+    """Days with their range; an end that lies past the reckoning is said so."""
+    if likely is None:
+        return format_html("{}", _("more than the days reckoned"))
+    low, high = (str(end) if end is not None else _("later") for end in ends)
+    return format_html("{}{}{} ({}–{})", likely, FIXED_SPACE, _("days"), low, high)
+
