@@ -53,13 +53,6 @@ def _assumed(
     return Choice(key, value, unit, Between(low, high), Basis.ASSUMED, uses)
 
 
-def _fixed(
-    key: str, value: float, unit: str, low: float, high: float, *uses: Use
-) -> Choice:
-    span = Between(low, high)
-    return Choice(key, value, unit, span, Basis.ASSUMED, uses, changeable=False)
-
-
 def _fitted(key: str, value: float, unit: str, low: float, high: float) -> Choice:
     span = Between(low, high)
     return Choice(key, value, unit, span, Basis.FIT, (Use.RESIDUE,), changeable=False)
@@ -95,9 +88,9 @@ CHOICES: tuple[Choice, ...] = (
     _assumed("nitrogen_on_top_warm", 0.8, "ratio", 0.3, 1.0, Use.NITROGEN),
     _assumed("nitrogen_on_top_cool", 0.5, "ratio", 0.2, 1.0, Use.NITROGEN),
     _assumed("nitrogen_release_days", 42, "d", 28, 70, Use.NITROGEN),
-    _fixed("plant_back_grass", 14, "d", 7, 28, Use.PLANT_BACK),
-    _fixed("sown_through_mulch", 7, "d", 0, 21, Use.PLANT_BACK),
-    _fixed("set_out_in_mulch", 0, "d", 0, 7, Use.PLANT_BACK),
+    _assumed("plant_back_young", 7, "d", 3, 21, Use.PLANT_BACK),
+    _assumed("plant_back_mixed", 14, "d", 7, 28, Use.PLANT_BACK),
+    _assumed("plant_back_small_seed", 21, "d", 14, 42, Use.PLANT_BACK),
     _assumed("broadcast_factor", 1.4, "ratio", 1.2, 1.5, Use.SEED),
     _assumed("rate_tolerance", 0.10, "share", 0.0, 0.3, Use.SEED),
 )

@@ -43,7 +43,8 @@ class HoldUntil:
     """Last day of a strength of weed hold; None lies past the reckoning.
 
     ``likely`` with the middle mass and decay; ``early`` and ``late`` with the
-    lightest, fastest and the heaviest, slowest.
+    lightest, fastest and the heaviest, slowest. The day of the end stands for none
+    at all.
     """
 
     likely: dt.date | None
@@ -111,7 +112,8 @@ class ResidueSide:
 
     Masses and nitrogen are per area [kg/m²]; ``half_life_days`` None where
     half is still there when the reckoning ends, ``half_life_between`` the same
-    at the fast and the slow end.
+    at the fast and the slow end. ``weed_hold_until`` is the last day of moderate
+    hold or better: the day of the end where there is none, None past the reckoning.
     """
 
     placement: Residue
@@ -157,10 +159,14 @@ class ResidueSide:
 
 @dataclass(frozen=True, slots=True)
 class ResidueChoice:
-    """An ended stand and both ways to leave it, or why they are not compared."""
+    """An ended stand and both ways to leave it, or why they are not compared.
+
+    ``end`` is None where frost killed the stand and no end was written down.
+    """
 
     planting_id: int
-    end: End
+    ended_on: dt.date
+    end: End | None
     mass_kg_m2: Between | None
     mass_likely_kg_m2: float | None
     mass_how: How
@@ -170,4 +176,5 @@ class ResidueChoice:
     on_top: ResidueSide | None
     worked_in: ResidueSide | None
     reasons: tuple[Reason, ...]
+    figure_sources: tuple[str, ...] = ()
     why_none: NoChoice | None = None

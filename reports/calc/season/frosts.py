@@ -1,0 +1,50 @@
+"""Frosts read at the station in a season."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable
+
+import numpy as np
+
+from reports.calc.frost import year_frosts
+from reports.calc.shapes.basics import Span
+from reports.calc.shapes.ledger import Weather
+from reports.calc.shapes.season import FrostLine, FrostSummary
+
+THRESHOLDS_F = (36, 32, 28)  # °F: frost, freeze, hard freeze, [NCEI-NORMALS]
+
+
+def frosts_in(weather: Weather | None, season: Span) -> FrostSummary | None:
+    """Return the frosts of a season, None where no minimum was read in it."""
+    if weather is None:
+        return None
+    start = max(weather.index(season.first), 0)
+    stop = min(weather.index(season.last) + 1, len(weather))
+    if stop <= start or np.all(np.isnan(weather.tmin_c[start:stop])):
+        return None
+    lowest = start + int(np.nanargmin(weather.tmin_c[start:stop]))
+    return FrostSummary(
+        lines=tuple(_line(weather, season, f) for f in THRESHOLDS_F),
+        lowest_c=float(weather.tmin_c[lowest]),
+        lowest_on=weather.day(lowest),
+    )
+
+
+def _line(weather: Weather, season: Span, threshold_f: int) -> FrostLine:
+    first = max(weather.index(dt.date(season.first.year, 1, 1)), 0)
+    stop = weather.index(dt.date(season.last.year, 12, 31)) + 1
+    years = year_frosts(
+        first_day=weather.day(first),
+        tmin_c=weather.tmin_c[first:stop],
+        threshold_f=threshold_f,
+    )
+    return FrostLine(
+        temp_c=(threshold_f - 32) / 1.8,
+        last_spring=_within(season, (year.last_spring for year in years)),
+        first_fall=_within(season, (year.first_fall for year in years)),
+    )
+
+
+def _within(season: Span, days: Iterable[dt.date | None]) -> dt.date | None:
+    return next((day for day in days if day is not None and day in season), None)

@@ -1,0 +1,225 @@
+"""What a residue is made of: its mass, its rates and its nitrogen, by the figures."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from reports.calc.growth import BUCKWHEAT, whole_days
+from reports.calc.residue.left import K_QUICKEST
+from reports.calc.shapes.basics import Between, How
+from reports.calc.shapes.ledger import Figure, Group, KindFacts, PlantingFacts, Sample
+from reports.calc.shapes.season import StageDate, StageName
+
+Key = tuple[tuple[tuple[str, float], ...], "Ripeness | None"]
+MOSTLY = 0.5  # share of a mix from which its kind speaks for the whole
+
+
+class Ripeness(StrEnum):
+    """How far a stand was when it ended."""
+
+    BEFORE_BLOOM = "before_bloom"
+    AT_BLOOM = "at_bloom"
+    MATURE = "mature"
+
+
+# The stages figures are given for, the nearest to the stand first.
+NEAREST: Mapping[Ripeness, tuple[str, ...]] = {
+    Ripeness.BEFORE_BLOOM: ("before_bloom", "vegetative", "boot", "", "growing"),
+    Ripeness.AT_BLOOM: ("at_bloom", "anthesis", "heading", ""),
+    Ripeness.MATURE: ("mature", "straw", "", "at_bloom", "anthesis"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One kind's part in a residue: rate, leaf, cover factor, share of the mass."""
+
+    k_per_dd: float
+    leaf_share: float
+    area_m2_per_kg: float
+    weight: float
+
+
+@dataclass(frozen=True, slots=True)
+class Wait:
+    """Days the next crop waits by the kind's own figure, and its source."""
+
+    low: int
+    high: int
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Makeup:
+    """A residue's parts, and what kind of stand it was."""
+
+    parts: tuple[Part, ...]
+    grass: bool
+    buckwheat: bool
+    groups: tuple[Group, ...]
+    thin_evidence: bool
+    wait: Wait | None
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """An amount with its range and how it is known; ``likely`` None if unknown."""
+
+    between: Between | None
+    likely: float | None
+    how: How
+    source: str = ""
+
+
+NOTHING_KNOWN = Amount(None, None, How.UNKNOWN)
+
+
+def ripeness(stages: Sequence[StageDate], on: dt.date, bloom: float | None) -> Ripeness:
+    """Return how far a stand was on the day it ended."""
+    dates = {row.name: row.on for row in stages if row.on is not None and row.on <= on}
+    if StageName.FIRST_SEED in dates or StageName.VIABLE_SEED in dates:
+        return Ripeness.MATURE
+    flowering = StageName.FIRST_FLOWER in dates or StageName.FULL_BLOOM in dates
+    return Ripeness.AT_BLOOM if flowering or bloom else Ripeness.BEFORE_BLOOM
+
+
+def sampled_mass(samples: Iterable[Sample], on: dt.date, days: float) -> Sample | None:
+    """Return the latest sample in the days before the end, None if there is none."""
+    near = [row for row in samples if 0 <= (on - row.on).days <= days]
+    return max(near, key=_sampled_on, default=None)
+
+
+class Makeups:
+    """What stands are made of by their kinds, looked up once a mix and ripeness."""
+
+    def __init__(self, assumptions: Mapping[str, float]) -> None:
+        self._assumptions = assumptions
+        self._makeups: dict[Key, Makeup | None] = {}
+        self._amounts: dict[tuple[Key, str], Amount] = {}
+
+    def makeup(self, planting: PlantingFacts, ripe: Ripeness) -> Makeup | None:
+        """Return what a stand's residue is made of, None where no rate is known."""
+        key = _key(planting, ripe)
+        if key not in self._makeups:
+            self._makeups[key] = _makeup(planting, ripe, self._assumptions)
+        return self._makeups[key]
+
+    def mass(self, planting: PlantingFacts) -> Amount:
+        """Return the dry matter in print, for a mix by its shares. [kg/m²]"""
+        return self._amount(planting, "dry_matter", None)
+
+    def nitrogen(self, planting: PlantingFacts, ripe: Ripeness) -> Amount:
+        """Return the nitrogen in print, of the dry matter. [0–1]"""
+        return self._amount(planting, "nitrogen_percent", ripe)
+
+    def _amount(
+        self, planting: PlantingFacts, attribute: str, ripe: Ripeness | None
+    ) -> Amount:
+        key = (_key(planting, ripe), attribute)
+        if key not in self._amounts:
+            self._amounts[key] = _by_share(planting, attribute, ripe)
+        return self._amounts[key]
+
+
+def _key(planting: PlantingFacts, ripe: Ripeness | None) -> Key:
+    return tuple((line.kind.slug, line.share) for line in planting.lines), ripe
+
+
+def _makeup(
+    planting: PlantingFacts, ripe: Ripeness, assumptions: Mapping[str, float]
+) -> Makeup | None:
+    parts, sources, thin = [], [], False
+    for kind, share in _shares(planting):
+        rate = _nearest(kind, "decay_k", ripe)
+        if rate is None or not 0 < rate.between.middle <= K_QUICKEST:
+            continue
+        leaf = _nearest(kind, "leaf_share", ripe)
+        area = _nearest(kind, "cover_area", ripe)
+        parts.append(
+            Part(
+                rate.between.middle,
+                assumptions["leaf_share"] if leaf is None else leaf.between.middle,
+                assumptions["cover_area"] if area is None else area.between.middle,
+                share,
+            )
+        )
+        thin = thin or kind.slug == BUCKWHEAT or rate.unverified
+        sources += [row.source for row in (rate, leaf, area) if row is not None]
+    if not parts:
+        return None
+    kinds = tuple(_shares(planting))
+    return Makeup(
+        parts=_whole(parts),
+        grass=_mostly(share for kind, share in kinds if kind.group is Group.GRASS),
+        buckwheat=_mostly(share for kind, share in kinds if kind.slug == BUCKWHEAT),
+        groups=tuple(dict.fromkeys(kind.group for kind, _ in kinds)),
+        thin_evidence=thin,
+        wait=_longest_wait(kind for kind, _ in kinds),
+        sources=tuple(dict.fromkeys(sources)),
+    )
+
+
+def _by_share(planting: PlantingFacts, attribute: str, ripe: Ripeness | None) -> Amount:
+    low = likely = high = weight = 0.0
+    sources = []
+    for kind, share in _shares(planting):
+        best = kind.best(attribute) if ripe is None else _nearest(kind, attribute, ripe)
+        if best is None:
+            continue
+        stage = "" if ripe is None else best.stage
+        spread = kind.spread(attribute, stage) or best.between
+        if best.farm_own:
+            spread = best.between
+        low, high = low + share * spread.low, high + share * spread.high
+        likely, weight = likely + share * best.between.middle, weight + share
+        sources.append(best.source)
+    if not weight:
+        return NOTHING_KNOWN
+    between = Between(low / weight, high / weight)
+    return Amount(between, likely / weight, How.HANDBOOK, sources[0])
+
+
+def _nearest(kind: KindFacts, attribute: str, ripe: Ripeness) -> Figure | None:
+    rows = kind.all(attribute)
+    for stage in NEAREST[ripe]:
+        for row in rows:
+            if row.stage == stage:
+                return row
+    return rows[0] if rows else None
+
+
+def _shares(planting: PlantingFacts) -> tuple[tuple[KindFacts, float], ...]:
+    total = sum(line.share for line in planting.lines)
+    if total <= 0:
+        return tuple((line.kind, 1 / len(planting.lines)) for line in planting.lines)
+    return tuple((line.kind, line.share / total) for line in planting.lines)
+
+
+def _longest_wait(kinds: Iterable[KindFacts]) -> Wait | None:
+    rows = [kind.best("plant_back_days") for kind in kinds]
+    waits = [
+        Wait(whole_days(row.low), whole_days(row.high), row.source)
+        for row in rows
+        if row is not None and not row.unverified
+    ]
+    return max(waits, key=lambda wait: (wait.low, wait.high), default=None)
+
+
+def _whole(parts: list[Part]) -> tuple[Part, ...]:
+    total = sum(part.weight for part in parts) or 1.0
+    return tuple(
+        Part(part.k_per_dd, part.leaf_share, part.area_m2_per_kg, part.weight / total)
+        for part in parts
+    )
+
+
+def _mostly(shares: Iterable[float]) -> bool:
+    return sum(shares) >= MOSTLY
+
+
+def _sampled_on(row: Sample) -> dt.date:
+    return row.on

@@ -1,0 +1,66 @@
+"""What one reckoning of a season shares: the day, the station and what is cached."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from reports.calc.growth import Timetable, timetable
+from reports.calc.nutrients import Climate
+from reports.calc.season.decays import Decays
+from reports.calc.season.makeup import Makeups
+from reports.calc.season.rates import RateTable
+from reports.calc.season.station import StationTotals
+from reports.calc.shapes.basics import Span
+from reports.calc.shapes.ledger import KindFacts
+
+
+@dataclass(slots=True)
+class Reckoning:
+    """The season, the day it is counted to and everything summed only once.
+
+    ``compared`` keeps residues that were already set side by side.
+    """
+
+    season: Span
+    today: dt.date
+    station: StationTotals
+    assumptions: Mapping[str, float]
+    climate: Climate
+    makeups: Makeups
+    decays: Decays
+    rates: RateTable
+    # The season's first day in the calendar, and how many of its days have passed.
+    offset: int = field(init=False)
+    counted: int = field(init=False)
+    compared: dict[object, object] = field(default_factory=dict)
+    _timetables: dict[tuple[str, int], Timetable] = field(default_factory=dict)
+    _heat_days: dict[tuple[str, dt.date], dt.date | None] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        past = (self.today - self.season.first).days + 1
+        self.offset = self.station.index(self.season.first)
+        self.counted = max(0, min(past, self.season.days))
+
+    def timetable(self, kind: KindFacts, sown_on: dt.date) -> Timetable:
+        """Return a kind's timetable for the month sown, made once."""
+        key = (kind.slug, sown_on.month)
+        if key not in self._timetables:
+            self._timetables[key] = timetable(
+                kind, month=sown_on.month, assumptions=self.assumptions
+            )
+        return self._timetables[key]
+
+    def closed_by_heat(self, kind: KindFacts, sown_on: dt.date) -> dt.date | None:
+        """Return the day a kind's heat rule was met, None where it has none."""
+        rule = self.timetable(kind, sown_on).heat
+        if rule is None:
+            return None
+        key = (kind.slug, sown_on)
+        if key not in self._heat_days:
+            found = self.station.heat_day(
+                start=sown_on, base_c=rule.base_c, target=rule.sum_c_days
+            )
+            self._heat_days[key] = None if found is None else self.station.day(found)
+        return self._heat_days[key]
