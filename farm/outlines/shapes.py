@@ -37,7 +37,7 @@ _SENTENCES = {
     Trouble.TOO_DEEP: "The outline is wrapped in too many layers.",
     Trouble.TOO_INTRICATE: "The outline is too intricate to check.",
     Trouble.NOT_JSON: "This is not GeoJSON.",
-    Trouble.NOT_AN_AREA: "There is no area in it, only points, lines or something else.",
+    Trouble.NOT_AN_AREA: "There is no area in it, only points or lines.",
     Trouble.NOT_WGS84: "The coordinates are not longitude and latitude on WGS 84.",
     Trouble.BAD_POSITION: "A position is not a longitude and a latitude.",
     Trouble.NOT_FINITE: "A coordinate is not a number that can be used.",
