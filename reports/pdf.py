@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import gc
 import importlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from types import ModuleType
-from typing import NoReturn
+from typing import Any, NoReturn
+
+from django.template.loader import render_to_string
 
 # Debian's name for the native libraries that the pip package does not bring.
 REMEDY = "apt-get install --no-install-recommends libpango-1.0-0 libpangoft2-1.0-0"
@@ -21,6 +23,12 @@ class PdfUnavailableError(Exception):
 
 class FetchRefusedError(Exception):
     """Something on a paper asked for a file or an address."""
+
+
+def print_paper(name: str, values: Mapping[str, Any]) -> bytes:
+    """Print the template of that name in the style that lies beside it."""
+    html = render_to_string(f"reports/{name}.html", dict(values))
+    return to_pdf(html, css=render_to_string(f"reports/{name}.css", dict(values)))
 
 
 def to_pdf(html: str, *, css: str) -> bytes:

@@ -87,6 +87,6 @@ def days_between(likely: float | None, ends: tuple[float | None, ...]) -> SafeSt
     """Days with their range; an end that lies past the reckoning is said so."""
     if likely is None:
         return format_html("{}", _("more than the days reckoned"))
-    low, high = (str(end) if end is not None else _("later") for end in ends)
-    return format_html("{}{}{} ({}–{})", likely, FIXED_SPACE, _("days"), low, high)
-
+    low, high = ends
+    span = f"{low}–{high}" if high is not None else _("%(low)s or more") % {"low": low}
+    return format_html("{}{}{} ({})", likely, FIXED_SPACE, _("days"), span)

@@ -1,0 +1,27 @@
+"""Pages and papers that say what the records mean."""
+
+from django.urls import path, register_converter
+
+from reports import views
+
+
+class Year:
+    """A year that a farm of today can have kept records in."""
+
+    regex = "(?:19|20)[0-9]{2}"
+
+    def to_python(self, value: str) -> int:
+        return int(value)
+
+    def to_url(self, value: int) -> str:
+        return f"{value:04d}"
+
+
+register_converter(Year, "season_year")
+
+app_name = "reports"
+urlpatterns = [
+    path("season/", views.seasons, name="seasons"),
+    path("season/<season_year:year>/", views.season, name="season"),
+    path("season/<season_year:year>.pdf", views.season_pdf, name="season-pdf"),
+]

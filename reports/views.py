@@ -1,0 +1,43 @@
+"""The season report, as a page and as paper."""
+
+from __future__ import annotations
+
+from django.http import HttpResponse
+from django.shortcuts import render
+from django.utils import timezone
+from django.views.decorators.http import require_GET
+
+from farm.access import FarmRequest, for_members
+from farm.models import Farm
+from reports.ledger.years import season_years
+from reports.papers.season import season_paper
+from reports.pdf import PdfUnavailableError, print_paper
+
+
+@require_GET
+@for_members()
+def seasons(request: FarmRequest, farm: Farm) -> HttpResponse:
+    years = season_years(farm, today=farm.today(timezone.now()))
+    return render(request, "reports/seasons.html", {"farm": farm, "years": years})
+
+
+@require_GET
+@for_members()
+def season(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
+    paper = season_paper(farm, year, today=farm.today(timezone.now()))
+    return render(request, "reports/season.html", paper)
+
+
+@require_GET
+@for_members()
+def season_pdf(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
+    paper = season_paper(farm, year, today=farm.today(timezone.now()))
+    try:
+        printed = print_paper("season_print", paper)
+    except PdfUnavailableError as error:
+        page = {"farm": farm, "year": year, "remedy": error.remedy}
+        return render(request, "reports/no_pdf.html", page, status=503)
+    name = f'inline; filename="{farm.slug}-season-{year}.pdf"'
+    return HttpResponse(
+        printed, "application/pdf", headers={"Content-Disposition": name}
+    )
