@@ -105,7 +105,8 @@ def density(value: float | None, farm: HasUnits) -> SafeString:
 
 
 @register.filter
-def length(value: float | None, farm: HasUnits) -> SafeString:
+def distance(value: float | None, farm: HasUnits) -> SafeString:
+    """A length; Django's own filter of that name counts."""
     return written(value, "length", farm)
 
 
