@@ -35,8 +35,10 @@ MEASURES = {
     "share": "percent",
     "depth_m": "depth",
     "_m": "length",
+    "_mm": "rain",
+    "_c": "temp",
 }
-GUESSED = ("field", "planting", "product", "kind", "lot")
+GUESSED = ("field", "planting", "product", "kind", "lot", "seed_lot", "equipment")
 
 
 @dataclass(frozen=True)

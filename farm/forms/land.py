@@ -12,7 +12,7 @@ from django.utils.translation import gettext_lazy as _
 from farm import outlines
 from farm.forms.base import ModelForm, RecordForm, refuse
 from farm.forms.measures import AreaField, LengthField
-from farm.models import Farm, Field, LandStatement
+from farm.models import Edge, Farm, Field, LandStatement
 from farm.outlines import OutlineError
 from farm.outlines import Trouble as Fault
 
@@ -158,6 +158,14 @@ class LandStatementForm(RecordForm[LandStatement]):
             "signed_on",
             "notes",
         ]
+
+
+class EdgeForm(RecordForm[Edge]):
+    buffer_m = LengthField(label=_("Width of the buffer"), required=False)
+
+    class Meta:
+        model = Edge
+        fields = ["field", "side", "neighbour", "buffer_m", "barrier", "notes"]
 
 
 def crooked(error: OutlineError) -> ValidationError:

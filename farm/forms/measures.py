@@ -94,6 +94,18 @@ class MassField(MeasureField):
     default_units: ClassVar = {System.US: "lb", System.METRIC: "kg"}
 
 
+class RainField(MeasureField):
+    read = staticmethod(units.parse_rain)
+    written = staticmethod(units.write_rain)
+    default_units: ClassVar = {System.US: "in", System.METRIC: "mm"}
+
+
+class TempField(MeasureField):
+    read = staticmethod(units.parse_temp)
+    written = staticmethod(units.write_temp)
+    default_units: ClassVar = {System.US: "F", System.METRIC: "C"}
+
+
 class PercentField(forms.DecimalField):
     """A percentage as typed, a share of one as kept."""
 

@@ -226,3 +226,46 @@ class LandStatement(Record):
 
     def __str__(self) -> str:
         return f"{self.field}: {self.first} – {self.last}"
+
+
+class Edge(Record):
+    """One side of a field: what lies there, and what keeps it apart."""
+
+    field = models.ForeignKey(
+        Field, on_delete=models.PROTECT, related_name="edges", verbose_name=_("field")
+    )
+    side = models.CharField(
+        _("side"), max_length=60, help_text=_("Such as north, or along the creek.")
+    )
+    neighbour = models.CharField(_("what lies there"), max_length=200)
+    buffer_m = models.FloatField(_("width of the buffer"), null=True, blank=True)
+    barrier = models.CharField(
+        _("what keeps it apart"),
+        max_length=200,
+        blank=True,
+        help_text=_("Such as a windbreak, a ditch, a lane."),
+    )
+
+    objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
+
+    class Meta(Record.Meta):
+        verbose_name = _("edge of a field")
+        verbose_name_plural = _("edges of fields")
+        constraints = [
+            *Record.Meta.constraints,
+            models.CheckConstraint(
+                condition=Q(buffer_m=None) | Q(buffer_m__gte=0),
+                name="buffer_not_below_zero",
+                violation_error_message=_("A width is not below nothing."),
+            ),
+            models.UniqueConstraint(
+                "field",
+                "side",
+                condition=Q(voided_at=None),
+                name="edge_side_once_a_field",
+                violation_error_message=_("This side is already written down."),
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.field} · {self.side}"

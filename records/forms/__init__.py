@@ -1,11 +1,22 @@
 """What people type about plantings, seed and everything done to them."""
 
+from records.forms.care import GrazingForm, IrrigationForm, SoilTestForm
+from records.forms.composts import CompostBatchForm
 from records.forms.crops import FarmFigureForm, KindForm
+from records.forms.harvests import HarvestLotForm, SaleForm, StorageForm
 from records.forms.inputs import ApplicationForm, InputProductForm
 from records.forms.observations import BiomassSampleForm, ObservationForm
 from records.forms.plantings import PlantingForm
+from records.forms.searches import SeedSearchForm
 from records.forms.seeds import SeedLotForm
 from records.forms.terminations import TerminationForm
+from records.forms.trade import EquipmentForm, SupplierForm
+from records.forms.upkeep import (
+    CleanOutForm,
+    IncidentForm,
+    StockCountForm,
+    TrainingForm,
+)
 from records.forms.weather import (
     ColumnsForm,
     SaveForm,
@@ -16,15 +27,29 @@ from records.forms.weather import (
 __all__ = [
     "ApplicationForm",
     "BiomassSampleForm",
+    "CleanOutForm",
     "ColumnsForm",
+    "CompostBatchForm",
+    "EquipmentForm",
     "FarmFigureForm",
+    "GrazingForm",
+    "HarvestLotForm",
+    "IncidentForm",
     "InputProductForm",
+    "IrrigationForm",
     "KindForm",
     "ObservationForm",
     "PlantingForm",
+    "SaleForm",
     "SaveForm",
     "SeedLotForm",
+    "SeedSearchForm",
+    "SoilTestForm",
     "StationForm",
+    "StockCountForm",
+    "StorageForm",
+    "SupplierForm",
     "TerminationForm",
+    "TrainingForm",
     "WeatherFileForm",
 ]

@@ -9,6 +9,8 @@ from django.utils.translation import gettext_lazy as _
 
 from farm.models import Field, Record
 from records.models import (
+    Equipment,
+    HarvestLot,
     InputProduct,
     Planting,
     SeedLot,
@@ -16,9 +18,26 @@ from records.models import (
 
 # What must be struck out first, by related name.
 LEANING = {
-    Field: ("plantings", "applications", "statements", "parts"),
-    Planting: ("terminations", "observations", "samples", "applications"),
-    InputProduct: ("applications",),
+    Field: (
+        "plantings",
+        "applications",
+        "statements",
+        "parts",
+        "harvest_lots",
+        "grazings",
+    ),
+    Planting: (
+        "terminations",
+        "observations",
+        "samples",
+        "applications",
+        "harvest_lots",
+        "grazings",
+    ),
+    InputProduct: ("applications", "counts"),
+    SeedLot: ("searches", "counts"),
+    HarvestLot: ("storages", "sales", "counts"),
+    Equipment: ("clean_outs",),
 }
 STILL_USED = _("Other records lean on this one. Void those first: %(what)s.")
 

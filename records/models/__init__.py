@@ -1,26 +1,49 @@
 """What was intended and what happened, one file a noun."""
 
+from records.models.care import Grazing, Irrigation, SoilTest, SoilValue
+from records.models.composts import CompostBatch, CompostDay
 from records.models.crops import FarmFigure, Kind, KindFigure
+from records.models.harvests import HarvestLot, Sale, Storage
 from records.models.inputs import Application, InputProduct
 from records.models.observations import BiomassSample, Observation, SampleFrame
 from records.models.plantings import Planting, SeedLine
+from records.models.searches import SeedSearch, SourceAsked
 from records.models.seeds import SeedLot
 from records.models.terminations import Termination
+from records.models.trade import Equipment, Supplier
+from records.models.upkeep import CleanOut, Incident, StockCount, Training
 from records.models.weather import WeatherDay, WeatherStation
 
 __all__ = [
     "Application",
     "BiomassSample",
+    "CleanOut",
+    "CompostBatch",
+    "CompostDay",
+    "Equipment",
     "FarmFigure",
+    "Grazing",
+    "HarvestLot",
+    "Incident",
     "InputProduct",
+    "Irrigation",
     "Kind",
     "KindFigure",
     "Observation",
     "Planting",
+    "Sale",
     "SampleFrame",
     "SeedLine",
     "SeedLot",
+    "SeedSearch",
+    "SoilTest",
+    "SoilValue",
+    "SourceAsked",
+    "StockCount",
+    "Storage",
+    "Supplier",
     "Termination",
+    "Training",
     "WeatherDay",
     "WeatherStation",
 ]

@@ -1,0 +1,82 @@
+"""Narrowing lists of seed, inputs and what left the field."""
+
+from __future__ import annotations
+
+import django_filters as df
+from django.utils.translation import gettext_lazy as _
+
+from records.filters.base import RecordFilter, by_field, by_kind
+from records.models import HarvestLot, InputProduct, SeedLot
+
+
+class SeedLotFilter(RecordFilter):
+    DAY = "received_on"
+    WORDS = ("lot_number", "variety", "supplier", "notes")
+    kind = by_kind("kind")
+    status = df.ChoiceFilter(label=_("Status"), choices=SeedLot.Status.choices)
+
+
+class SeedSearchFilter(RecordFilter):
+    DAY = "searched_on"
+    WORDS = ("traits", "asked__source", "notes")
+    kind = by_kind("kind")
+
+
+class FarmFigureFilter(RecordFilter):
+    WORDS = ("attribute", "reason", "notes")
+    kind = by_kind("kind")
+
+
+class InputProductFilter(RecordFilter):
+    WORDS = ("name", "maker", "approval", "notes")
+    type = df.ChoiceFilter(label=_("Type"), choices=InputProduct.Type.choices)
+
+
+class ApplicationFilter(RecordFilter):
+    DAY = "applied_on"
+    WORDS = ("product__name", "field__name", "notes", "done_by", "target")
+    field = by_field("field")
+    product = df.ModelChoiceFilter(
+        label=_("Product"), queryset=InputProduct.objects.order_by("name")
+    )
+
+
+class CompostBatchFilter(RecordFilter):
+    DAY = "started_on"
+    WORDS = ("name", "feedstocks", "notes")
+
+
+class GrazingFilter(RecordFilter):
+    DAY = "in_on"
+    WORDS = ("animals", "owner", "notes")
+    field = by_field("field")
+
+
+class IrrigationFilter(RecordFilter):
+    DAY = "watered_on"
+    WORDS = ("source", "notes")
+    field = by_field("field")
+
+
+class SoilTestFilter(RecordFilter):
+    DAY = "sampled_on"
+    WORDS = ("laboratory", "number", "notes")
+    field = by_field("field")
+
+
+class HarvestLotFilter(RecordFilter):
+    DAY = "harvested_on"
+    WORDS = ("code", "crop", "notes")
+    field = by_field("field")
+    kind = by_kind("planting__lines__kind")
+    use = df.ChoiceFilter(label=_("For"), choices=HarvestLot.Use.choices)
+
+
+class StorageFilter(RecordFilter):
+    DAY = "stored_on"
+    WORDS = ("lot__code", "place", "notes")
+
+
+class SaleFilter(RecordFilter):
+    DAY = "sold_on"
+    WORDS = ("lot__code", "buyer", "invoice", "notes")

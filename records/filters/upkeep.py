@@ -1,0 +1,52 @@
+"""Narrowing lists of what keeps the books straight."""
+
+from __future__ import annotations
+
+import django_filters as df
+from django.utils.translation import gettext_lazy as _
+
+from records.filters.base import RecordFilter, by_field
+from records.models import Equipment, Incident, Supplier
+
+
+class StationFilter(RecordFilter):
+    WORDS = ("name", "station_id", "source", "notes")
+
+
+class SupplierFilter(RecordFilter):
+    WORDS = ("name", "certificate", "notes")
+    part = df.ChoiceFilter(
+        label=_("Supplier or contractor"), choices=Supplier.Part.choices
+    )
+
+
+class EquipmentFilter(RecordFilter):
+    WORDS = ("name", "setting", "notes")
+    part = df.ChoiceFilter(label=_("What it is"), choices=Equipment.Part.choices)
+
+
+class StockCountFilter(RecordFilter):
+    DAY = "counted_on"
+    WORDS = (
+        "seed_lot__lot_number",
+        "harvest_lot__code",
+        "product__name",
+        "notes",
+    )
+
+
+class CleanOutFilter(RecordFilter):
+    DAY = "cleaned_on"
+    WORDS = ("equipment__name", "held_before", "method", "notes")
+
+
+class IncidentFilter(RecordFilter):
+    DAY = "noticed_on"
+    WORDS = ("account", "done_about_it", "told_to", "notes")
+    field = by_field("field")
+    what = df.ChoiceFilter(label=_("What it was"), choices=Incident.What.choices)
+
+
+class TrainingFilter(RecordFilter):
+    DAY = "trained_on"
+    WORDS = ("person", "topic", "trainer", "notes")

@@ -1,0 +1,76 @@
+"""Counts, clean-outs, incidents and training."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from django import forms
+from django.utils.translation import gettext_lazy as _
+
+from farm.forms.base import RecordForm
+from farm.forms.measures import MassField
+from records.models import CleanOut, Incident, StockCount, Training
+
+TALL: dict[str, int] = {"rows": 3}
+
+
+class StockCountForm(RecordForm[StockCount]):
+    HAPPENED = ("counted_on",)
+
+    mass_kg = MassField(label=_("Weight found"))
+
+    class Meta:
+        model = StockCount
+        fields = [
+            "counted_on",
+            "seed_lot",
+            "harvest_lot",
+            "product",
+            "mass_kg",
+            "done_by",
+            "notes",
+        ]
+
+
+class CleanOutForm(RecordForm[CleanOut]):
+    HAPPENED = ("cleaned_on",)
+
+    class Meta:
+        model = CleanOut
+        fields = [
+            "equipment",
+            "cleaned_on",
+            "held_before",
+            "method",
+            "done_by",
+            "notes",
+        ]
+
+
+class IncidentForm(RecordForm[Incident]):
+    HAPPENED = ("noticed_on",)
+
+    class Meta:
+        model = Incident
+        fields = [
+            "noticed_on",
+            "what",
+            "field",
+            "account",
+            "done_about_it",
+            "told_to",
+            "done_by",
+            "notes",
+        ]
+        widgets: ClassVar = {
+            "account": forms.Textarea(attrs=TALL),
+            "done_about_it": forms.Textarea(attrs=TALL),
+        }
+
+
+class TrainingForm(RecordForm[Training]):
+    HAPPENED = ("trained_on",)
+
+    class Meta:
+        model = Training
+        fields = ["trained_on", "person", "topic", "trainer", "valid_until", "notes"]

@@ -1,0 +1,70 @@
+"""Seed lots, searches for organic seed, and figures of the farm’s own."""
+
+from __future__ import annotations
+
+from django.utils.translation import gettext_lazy as _
+
+from farm.access import MANAGERS
+from records import filters, forms, models
+from records.nouns.base import Column, Noun
+
+NOUNS = (
+    Noun(
+        "seed-lots",
+        models.SeedLot,
+        forms.SeedLotForm,
+        filters.SeedLotFilter,
+        (
+            Column(_("kind"), lambda row: row.kind),
+            Column(_("variety"), lambda row: row.variety),
+            Column(_("lot number"), lambda row: row.lot_number),
+            Column(_("supplier"), lambda row: row.supplier),
+            Column(_("received on"), lambda row: row.received_on),
+            Column(_("weight received"), lambda row: row.received_kg, "mass"),
+            Column(_("left"), lambda row: row.left_kg, "mass"),
+            Column(_("pure live seed"), lambda row: row.pls_share, "percent"),
+            Column(_("status"), lambda row: row.get_status_display()),
+        ),
+        order=("-received_on", "pk"),
+        related=("kind",),
+        cautions=("treated_seed",),
+        writers=MANAGERS,
+    ),
+    Noun(
+        "seed-searches",
+        models.SeedSearch,
+        forms.SeedSearchForm,
+        filters.SeedSearchFilter,
+        (
+            Column(_("kind"), lambda row: row.kind),
+            Column(_("traits wanted"), lambda row: row.traits),
+            Column(_("searched on"), lambda row: row.searched_on),
+            Column(_("sources asked"), lambda row: len(row.asked.all()), "number"),
+            Column(_("why none was organic"), lambda row: row.get_reason_display()),
+            Column(_("for seed lot"), lambda row: row.lot or ""),
+        ),
+        order=("-searched_on", "pk"),
+        related=("kind", "lot__kind"),
+        prefetch=("asked",),
+        writers=MANAGERS,
+    ),
+    Noun(
+        "own-figures",
+        models.FarmFigure,
+        forms.FarmFigureForm,
+        filters.FarmFigureFilter,
+        (
+            Column(_("kind"), lambda row: row.kind),
+            Column(_("figure"), lambda row: row.attribute),
+            Column(_("stage"), lambda row: row.stage),
+            Column(_("from"), lambda row: row.low, "number"),
+            Column(_("to"), lambda row: row.high, "number"),
+            Column(_("unit"), lambda row: row.unit),
+            Column(_("how you know"), lambda row: row.reason),
+        ),
+        order=("kind__name", "attribute", "pk"),
+        related=("kind",),
+        writers=MANAGERS,
+        begins_at="records:kinds",
+    ),
+)
