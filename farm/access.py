@@ -23,7 +23,7 @@ OWNERS = frozenset({Role.OWNER})
 class FarmRequest(HttpRequest):
     """A request that came through the door."""
 
-    user: User  # type: ignore[assignment]
+    user: User
     membership: Membership
     htmx: Any
 

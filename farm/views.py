@@ -18,7 +18,7 @@ GET_OR_POST = ["GET", "HEAD", "POST"]
 
 
 @require_GET
-def home(request: HttpRequest) -> HttpResponse:
+def home(request: FarmRequest) -> HttpResponse:
     farms = Farm.objects.of(request.user, today=timezone.localdate()).order_by("name")
     return render(request, "farm/home.html", {"farms": farms})
 

@@ -99,7 +99,7 @@ def _as_kept(record: Record) -> dict[str, str]:
     kept = told(row)
     for name in type(record).PARTS:
         for place, part in enumerate(getattr(row, name).order_by("pk"), start=1):
-            link = type(record)._meta.get_field(name).remote_field.name
+            link = getattr(row, name).field.name
             for key, value in told(part).items():
                 if key != link and value:
                     kept[f"{name}.{place}.{key}"] = value

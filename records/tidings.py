@@ -119,11 +119,8 @@ def links(row: Record) -> list[Link]:
     """Where to go from a record, and what can be written down about it."""
     found = []
     for field in row._meta.concrete_fields:
-        noun = BY_MODEL.get(
-            getattr(field.related_model, "_meta", None)
-            and field.related_model._meta.model_name
-        )
-        other = getattr(row, field.name) if noun else None
+        other = getattr(row, field.name) if field.is_relation else None
+        noun = BY_MODEL.get(other._meta.model_name) if other is not None else None
         if noun and isinstance(other, Record):
             words = f"{field.verbose_name}: {other}"
             at = reverse("records:page", args=[row.farm.slug, noun.slug, other.pk])
@@ -163,7 +160,8 @@ def warnings(row: Record) -> Iterator[str]:
             .standing(row.sown_on)
             .exclude(pk=row.pk)
         )
-        area = sum(other.area_m2 - other.ended_m2 for other in others)
+        standing = others.values_list("area_m2", "ended_m2")
+        area = sum(whole - ended for whole, ended in standing)
         if area + row.area_m2 > row.field.area_m2 * 1.005:
             yield _(
                 "With what already stands there, more is sown than the field has. "

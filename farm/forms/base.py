@@ -18,11 +18,18 @@ from farm.units import System
 from farm.writing import write
 
 if TYPE_CHECKING:
-    from django.forms import ModelForm
+    from django.forms import ModelChoiceField as ModelChoiceField
+    from django.forms import ModelForm as ModelForm
 else:
 
     class ModelForm(forms.ModelForm):
         """A model form that may be subscripted, as its type stubs have it."""
+
+        def __class_getitem__(cls, item: object) -> type:
+            return cls
+
+    class ModelChoiceField(forms.ModelChoiceField):
+        """Likewise."""
 
         def __class_getitem__(cls, item: object) -> type:
             return cls

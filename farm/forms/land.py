@@ -98,8 +98,7 @@ class FieldForm(RecordForm[Field]):
             options["initial"] = {**as_typed(row), **(options.get("initial") or {})}
         super().__init__(data, **options)
         if self.instance.pk:
-            parents = self.fields["parent"]
-            assert isinstance(parents, forms.ModelChoiceField)
+            parents: Any = self.fields["parent"]
             below = [self.instance.pk, *descendants(self.instance)]
             parents.queryset = parents.queryset.exclude(pk__in=below)
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import Any, ClassVar
 
 from django import forms
@@ -14,36 +13,41 @@ from farm.units import System, Trouble, UnitError
 
 # Sentences for each way a measure can be misread.
 TROUBLES = {
-    Trouble.NO_NUMBER: _("No number was found in “%(understood)s”."),
+    Trouble.NO_NUMBER: _("No number was found in “%(rest)s”."),
     Trouble.NO_UNIT: _("“%(understood)s” has no unit. Add one of: %(known)s."),
     Trouble.UNKNOWN_UNIT: _(
-        "“%(understood)s” is not a unit this page knows. Use one of: %(known)s."
+        "“%(understood)s” was understood, “%(rest)s” is not a unit used here. "
+        "Use one of: %(known)s."
+    ),
+    Trouble.NOT_UNDERSTOOD: _(
+        "“%(understood)s” was understood, but not “%(rest)s” after it."
     ),
     Trouble.NOT_POSITIVE: _("It must be more than nothing; “%(understood)s” is not."),
-    Trouble.AMBIGUOUS_NUMBER: _(
-        "“%(understood)s” can be read in two ways. Write it without the thousands mark."
-    ),
     Trouble.NEGATIVE: _("It cannot be less than nothing; “%(understood)s” is."),
     Trouble.NO_AREA: _("“%(understood)s” is a length, not an area. Use: %(known)s."),
+    Trouble.AMBIGUOUS_NUMBER: _(
+        "“%(rest)s” can be read in two ways. Write it without the thousands mark."
+    ),
     Trouble.TOO_LONG: _("This is too long to be a measure."),
     Trouble.TOO_LARGE: _("“%(understood)s” is larger than any farm."),
 }
+MOST_LETTERS = 60
 OTHER_TROUBLE = _("“%(understood)s” could not be read.")
 
 
-class MeasureField(forms.CharField):
+class MeasureField(forms.Field):
     """Typed text with a unit, as SI; what was typed stays in the box."""
 
-    read: ClassVar[Callable[..., float]]
-    written: ClassVar[Callable[[float, System], object]]
+    read: ClassVar[Any]
+    written: ClassVar[Any]
     default_units: ClassVar[dict[System, str]]
 
     def __init__(self, *, system: System = System.US, **options: Any) -> None:
         self.system = system
         self.kept: float | None = None
-        options.setdefault("max_length", 60)
         super().__init__(**options)
         self.widget.attrs.setdefault("autocomplete", "off")
+        self.widget.attrs.setdefault("maxlength", MOST_LETTERS)
 
     def prepare_value(self, value: Any) -> Any:
         if isinstance(value, (int, float)):
@@ -51,23 +55,28 @@ class MeasureField(forms.CharField):
         return value
 
     def to_python(self, value: Any) -> Any:
-        text = super().to_python(value)
-        if text in self.empty_values:
+        text = str(value or "").strip()
+        if not text:
             return None
         if self.kept is not None and text == self.prepare_value(self.kept):
             # Untouched: rounding for show must not change what was written down.
             return self.kept
         try:
-            return type(self).read(text, default_unit=self.default_units[self.system])
+            default = self.default_units[self.system]
+            return type(self).read(text, default_unit=default)
         except UnitError as error:
-            raise ValidationError(
-                TROUBLES.get(error.reason, OTHER_TROUBLE),
-                code=error.reason.value,
-                params={
-                    "understood": error.understood or text,
-                    "known": ", ".join(error.known[:12]),
-                },
-            ) from error
+            raise misread(error, text) from error
+
+
+def misread(error: UnitError, text: str, known: str = "") -> ValidationError:
+    """What of a measure was understood, what was not, and what could stand there."""
+    params = {
+        "understood": error.understood or text,
+        "rest": error.rest or text,
+        "known": known or ", ".join(error.known[:12]),
+    }
+    message = TROUBLES.get(error.reason, OTHER_TROUBLE)
+    return ValidationError(message, code=error.reason.value, params=params)
 
 
 class AreaField(MeasureField):

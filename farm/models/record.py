@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import uuid
-from typing import TYPE_CHECKING, Any, ClassVar, TypeVar
+from typing import TYPE_CHECKING, Any, ClassVar, Self, TypeVar
 
 from django.conf import settings
 from django.db import models
@@ -21,10 +21,10 @@ R = TypeVar("R", bound="Record")
 
 
 class RecordQuerySet(models.QuerySet[R]):
-    def on(self, farm: Farm) -> RecordQuerySet[R]:
+    def on(self, farm: Farm) -> Self:
         return self.filter(farm=farm)
 
-    def live(self) -> RecordQuerySet[R]:
+    def live(self) -> Self:
         """Those that stand: not voided."""
         return self.filter(voided_at=None)
 

@@ -51,7 +51,8 @@ class RecordFilter(df.FilterSet):
     def filter_queryset(self, queryset: QuerySet[Any]) -> QuerySet[Any]:
         if not self.form.cleaned_data.get("struck"):
             queryset = queryset.filter(voided_at=None)
-        return super().filter_queryset(queryset)
+        narrowed: QuerySet[Any] = super().filter_queryset(queryset)
+        return narrowed
 
     def with_struck(self, rows: Any, name: str, value: bool) -> Any:
         return rows

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from django import forms
-
+from farm.forms.base import ModelChoiceField
 from records.models import Planting
 
 
-class PlantingChoice(forms.ModelChoiceField):
+class PlantingChoice(ModelChoiceField[Planting]):
     """A planting told by field, kinds and day, the latest first."""
 
     def __init__(self, **options: Any) -> None:

@@ -5,41 +5,35 @@ from __future__ import annotations
 from typing import Any, ClassVar
 
 from django import forms
-from django.core.exceptions import ValidationError
 from django.utils.translation import gettext_lazy as _
 
 from farm import units
 from farm.forms.base import RecordForm
-from farm.forms.measures import OTHER_TROUBLE, TROUBLES, AreaField
+from farm.forms.measures import AreaField, misread
 from farm.units import System, Trouble, UnitError
+from records.forms.choices import PlantingChoice
 from records.models import Application, InputProduct, Planting
 
+# Units a weight or a volume may be typed in.
+AMOUNTS = "lb, oz, ton, kg, g, gal, qt, L"
 
-class AmountField(forms.CharField):
+
+class AmountField(forms.Field):
     """A weight or a volume as typed; says which of the two it was."""
 
-    def __init__(self, **options: Any) -> None:
-        super().__init__(max_length=60, **options)
-
     def to_python(self, value: Any) -> Any:
-        text = super().to_python(value)
-        if text in self.empty_values:
+        text = str(value or "").strip()
+        if not text:
             return None
         try:
             return Application.Measure.MASS, units.parse_mass(text)
         except UnitError as as_mass:
             if as_mass.reason is not Trouble.UNKNOWN_UNIT:
-                raise _refusal(as_mass, text) from as_mass
+                raise misread(as_mass, text, AMOUNTS) from as_mass
         try:
             return Application.Measure.VOLUME, units.parse_volume(text)
         except UnitError as as_volume:
-            raise _refusal(as_volume, text) from as_volume
-
-
-def _refusal(error: UnitError, text: str) -> ValidationError:
-    known = "lb, oz, ton, kg, g, gal, qt, L"
-    params = {"understood": error.understood or text, "known": known}
-    return ValidationError(TROUBLES.get(error.reason, OTHER_TROUBLE), params=params)
+            raise misread(as_volume, text, AMOUNTS) from as_volume
 
 
 class InputProductForm(RecordForm[InputProduct]):
@@ -68,6 +62,7 @@ class ApplicationForm(RecordForm[Application]):
     area_m2 = AreaField(
         label=_("Area"), required=False, help_text=_("Leave empty for the whole field.")
     )
+    planting = PlantingChoice(label=_("Planting"), required=False)
     amount = AmountField(
         label=_("Amount"), help_text=_("A weight or a volume, such as 400 lb or 3 gal.")
     )
@@ -106,11 +101,6 @@ class ApplicationForm(RecordForm[Application]):
             typed = amount_text(row, System(farm.units))
             options["initial"] = {"amount": typed, **(options.get("initial") or {})}
         super().__init__(data, **options)
-        plantings = self.fields["planting"]
-        assert isinstance(plantings, forms.ModelChoiceField)
-        plantings.queryset = plantings.queryset.select_related("field").order_by(
-            "-sown_on", "pk"
-        )
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

@@ -68,7 +68,7 @@ class VoidForm(forms.Form):
 def leaning_on(row: Record) -> list[Any]:
     """Up to five live records that would hang in the air without this one."""
     found: list[Any] = []
-    for name in LEANING.get(type(row), ()):  # type: ignore[call-overload]
+    for name in LEANING.get(type(row), ()):
         found += getattr(row, name).filter(voided_at=None)[:5]
     if isinstance(row, SeedLot):
         lines = row.lines.filter(planting__voided_at=None).select_related("planting")

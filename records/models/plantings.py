@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from typing import Any, ClassVar
+from typing import Any, ClassVar, Self
 
 from django.db import models
 from django.db.models import F, Max, Q, Sum
@@ -19,11 +19,11 @@ WHOLE = 0.995
 
 
 class PlantingQuerySet(RecordQuerySet["Planting"]):
-    def begun_by(self, day: dt.date) -> PlantingQuerySet:
+    def begun_by(self, day: dt.date) -> Self:
         """Those sown, or planned and not yet sown, by that day."""
         return self.filter(Q(sown_on__lte=day) | Q(sown_on=None, planned_on__lte=day))
 
-    def with_ends(self) -> PlantingQuerySet:
+    def with_ends(self) -> Self:
         """Each with the area ended so far and the day of the last end."""
         ended = Q(terminations__voided_at=None, terminations__outcome="ended")
         return self.annotate(
@@ -31,12 +31,12 @@ class PlantingQuerySet(RecordQuerySet["Planting"]):
             last_end_on=Max("terminations__ended_on", filter=ended),
         )
 
-    def touching(self, first: dt.date, last: dt.date) -> PlantingQuerySet:
+    def touching(self, first: dt.date, last: dt.date) -> Self:
         """Those begun by the last day and still standing on the first."""
         over = Q(ended_m2__gte=F("area_m2") * WHOLE, last_end_on__lt=first)
         return self.with_ends().begun_by(last).exclude(over)
 
-    def standing(self, day: dt.date) -> PlantingQuerySet:
+    def standing(self, day: dt.date) -> Self:
         """Those sown by that day and not wholly ended."""
         return self.filter(sown_on__isnull=False).touching(day, day)
 

@@ -33,3 +33,9 @@ def amount(row: Application, farm: Farm) -> str:
 def plain(word: str) -> str:
     """A name from the catalogue as it is spoken."""
     return str(word).replace("_", " ")
+
+
+@register.filter
+def named(table: dict[str, Any] | None, key: str) -> Any:
+    """The entry of a table under that name, or nothing."""
+    return (table or {}).get(key)

@@ -19,7 +19,6 @@ ROWS_A_PAGE = 50
 def change_list(request: FarmRequest, farm: Farm) -> HttpResponse:
     rows = farm.changes.select_related("by").order_by("-at", "-pk")
     shown = Paginator(rows, ROWS_A_PAGE).get_page(request.GET.get("page"))
-    for change in shown:
-        change.kept_as = BY_MODEL.get(change.noun)
-    page = {"farm": farm, "page_obj": shown}
+    nouns = {name: noun.slug for name, noun in BY_MODEL.items()}
+    page = {"farm": farm, "page_obj": shown, "nouns": nouns}
     return render(request, "records/changes.html", page)

@@ -18,6 +18,7 @@ from farm.models import Farm
 from records.forms import WeatherFileForm
 from records.models import WeatherStation
 from records.reading import intake
+from records.reading.loading import Loaded
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
 
@@ -79,7 +80,7 @@ def shown(
     return render(request, f"records/{name}.html", page)
 
 
-def told(loaded: intake.Loaded) -> str:
+def told(loaded: Loaded) -> str:
     new = ngettext("%(n)s new day", "%(n)s new days", loaded.added) % {
         "n": loaded.added
     }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
+from typing import Any
 
 from django.db.models import Q
 from django.utils.translation import get_language
@@ -112,9 +113,8 @@ def _figures(farm: Farm, ids: set[int]) -> dict[int, dict[str, list[Figure]]]:
     return found
 
 
-def _figure(
-    attribute: str, low: float, high: float, unit: str, stage: str, source: str
-) -> Figure:
+def _figure(*printed: Any) -> Figure:
+    attribute, low, high, unit, stage, source = printed
     return Figure(
         attribute=attribute,
         low=to_si(low, unit),
