@@ -14,26 +14,23 @@ from reports.calc.shapes.season import StageDate, StageName
 NAMES = tuple(StageName)
 
 
-def stage_dates(
+def forecast(
     *,
     planting: PlantingFacts,
     timetables: Sequence[Timetable],
     closed_by_heat: Sequence[dt.date | None],
-    assumptions: Mapping[str, float],
 ) -> tuple[StageDate, ...]:
-    """Return the date of each stage: as seen, else by heat, else by days.
+    """Return the date of each stage by heat, else by days, whatever was seen.
 
     Parameters
     ----------
     planting : PlantingFacts
-        The planting and what was seen in it.
+        The planting; only its start, method and purpose matter.
     timetables : sequence of Timetable
         One a kind in the planting. In a mix the first kind to come to a stage gives
         its date, so that no kind sets seed unnoticed.
     closed_by_heat : sequence of datetime.date or None
         For each timetable the day its heat rule was met, None where it has none.
-    assumptions : Mapping of str to float
-        Our choices, by key.
 
     Returns
     -------
@@ -48,10 +45,8 @@ def stage_dates(
 
     Notes
     -----
-    What was seen replaces the forecast, moves later forecasts by as many days as it
-    came sooner or later, and bounds earlier ones: what flowers has emerged. A
-    transplanted, self-sown or cash crop is up on its own date. A frost-seeded stand
-    comes up when spring lets it, which no figure gives: it must be seen.
+    A transplanted, self-sown or cash crop is up on its own date. A frost-seeded stand
+    comes up when spring lets it, which no figure gives: it must be seen ([ASSUMED]_).
     """
     if len(timetables) != len(closed_by_heat):
         raise ValueError("timetables and heat dates differ in length")
@@ -59,10 +54,67 @@ def stage_dates(
     if start is None:
         return tuple(StageDate(name, None, How.UNKNOWN) for name in NAMES)
     kinds = tuple(zip(timetables, closed_by_heat, strict=True))
-    rows = tuple(_forecast(planting, start, name, kinds) for name in NAMES)
-    if not planting.observations:
+    return tuple(_forecast(planting, start, name, kinds) for name in NAMES)
+
+
+def as_seen(
+    rows: tuple[StageDate, ...],
+    *,
+    planting: PlantingFacts,
+    assumptions: Mapping[str, float],
+) -> tuple[StageDate, ...]:
+    """Return the forecast with everything seen in the stand laid over it.
+
+    Parameters
+    ----------
+    rows : tuple of StageDate
+        From :func:`forecast`.
+    planting : PlantingFacts
+        The planting and what was seen in it.
+    assumptions : Mapping of str to float
+        Our choices, by key.
+
+    Returns
+    -------
+    tuple of StageDate
+        In the order the stages come.
+
+    Notes
+    -----
+    What was seen replaces the forecast, moves later forecasts by as many days as it
+    came sooner or later, and bounds earlier ones: what flowers has emerged
+    ([ASSUMED]_).
+    """
+    if planting.start is None or not planting.observations:
         return rows
-    return lay_over(rows, read(planting, start, assumptions))
+    return lay_over(rows, read(planting, planting.start, assumptions))
+
+
+def stage_dates(
+    *,
+    planting: PlantingFacts,
+    timetables: Sequence[Timetable],
+    closed_by_heat: Sequence[dt.date | None],
+    assumptions: Mapping[str, float],
+) -> tuple[StageDate, ...]:
+    """Return the date of each stage: as seen, else by heat, else by days.
+
+    Parameters
+    ----------
+    planting, timetables, closed_by_heat
+        As in :func:`forecast`.
+    assumptions : Mapping of str to float
+        Our choices, by key.
+
+    Returns
+    -------
+    tuple of StageDate
+        As :func:`forecast` with :func:`as_seen` laid over it.
+    """
+    rows = forecast(
+        planting=planting, timetables=timetables, closed_by_heat=closed_by_heat
+    )
+    return as_seen(rows, planting=planting, assumptions=assumptions)
 
 
 def up_on_its_date(planting: PlantingFacts) -> bool:

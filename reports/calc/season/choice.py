@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import dataclasses
 import datetime as dt
 from dataclasses import dataclass
 
 import numpy as np
 
 from reports.calc.erosion import surface_cover_factor
-from reports.calc.nutrients import OnTop, plant_available_n
-from reports.calc.season.decays import LIKELY, PLACES, Decay
-from reports.calc.season.holds import Lasting, Three, lasting
-from reports.calc.season.makeup import Amount, Makeup
+from reports.calc.season.decays import LIKELY, Decay, Row
+from reports.calc.season.holds import Lasting, Three
+from reports.calc.season.makeup import Makeup
 from reports.calc.season.plant_back import (
     plant_back_in_mulch,
     plant_back_worked_in,
@@ -20,7 +18,7 @@ from reports.calc.season.plant_back import (
 from reports.calc.season.reasons import reasons_for
 from reports.calc.season.reckoning import Reckoning
 from reports.calc.season.remains import Remains
-from reports.calc.shapes.basics import Between
+from reports.calc.shapes.basics import Between, How
 from reports.calc.shapes.choice import (
     HoldUntil,
     MulchHold,
@@ -31,148 +29,132 @@ from reports.calc.shapes.choice import (
 )
 from reports.calc.shapes.ledger import Residue
 
-OFFSETS = (0, 7, 14, 28, 42, 56, 84, 112)
 EROSION_DAYS = 60
-NOTHING = (0.0, 0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True)
-class Compared:
-    """Both ways to leave a residue, whichever was taken."""
+class Sides:
+    """Both ways to leave a residue, and what their comparison shows."""
 
-    lasting: Lasting
     on_top: ResidueSide
     worked_in: ResidueSide
     reasons: tuple[Reason, ...]
 
 
-def compared(remains: Remains, reckoning: Reckoning) -> Compared | None:
-    """Return both ways to leave a residue, None where mass or rate is unknown.
+@dataclass(frozen=True, slots=True)
+class Known:
+    """An ended piece of which mass and decay are known."""
 
-    Stands of one kind that ended on one day with one mass share their answer.
-    """
-    key = (remains.makeup, remains.dead, remains.mass, remains.nitrogen)
-    if key not in reckoning.compared:
-        lasts = lasting(remains, reckoning.assumptions)
-        reckoning.compared[key] = lasts and _compare(remains, lasts, reckoning)
-    found = reckoning.compared[key]
-    assert found is None or isinstance(found, Compared)
-    return found
+    remains: Remains
+    makeup: Makeup
+    decay: Decay
+    lasts: Lasting
+    mass: Between
+    likely: float
+    taken: Residue
 
 
 def choice_of(remains: Remains, reckoning: Reckoning) -> ResidueChoice:
     """Return the comparison for one ended piece, with the way taken marked."""
-    both = compared(remains, reckoning)
-    end = remains.piece.end
-    taken = Residue.ON_TOP if end is None else end.residue
+    both = _sides(remains, reckoning)
+    makeup = remains.makeup
     return ResidueChoice(
         planting_id=remains.stand.planting.id,
         ended_on=remains.ended_on,
-        end=end,
+        end=remains.piece.end,
         mass_kg_m2=remains.mass.between,
         mass_likely_kg_m2=remains.mass.likely,
         mass_how=remains.mass.how,
         mass_source=remains.mass.source,
         nitrogen_share=remains.nitrogen.between,
         nitrogen_how=remains.nitrogen.how,
-        on_top=_taken(both.on_top, taken) if both else None,
-        worked_in=_taken(both.worked_in, taken) if both else None,
+        on_top=both.on_top if both else None,
+        worked_in=both.worked_in if both else None,
         reasons=both.reasons if both else (),
-        figure_sources=_figure_sources(remains),
+        figure_sources=(*(makeup.sources if makeup else ()), remains.nitrogen.source),
         why_none=remains.why_none,
     )
 
 
-def _figure_sources(remains: Remains) -> tuple[str, ...]:
-    makeup = remains.makeup
-    return (*(makeup.sources if makeup else ()), remains.nitrogen.source)
+def _sides(remains: Remains, reckoning: Reckoning) -> Sides | None:
+    """Return both sides; stands alike that ended on one day share their answer."""
+    end, mass = remains.piece.end, remains.mass
+    taken = Residue.ON_TOP if end is None else end.residue
+    makeup, decay, lasts = remains.makeup, remains.decay, remains.lasts
+    if makeup is None or decay is None or lasts is None:
+        return None
+    assert mass.between is not None and mass.likely is not None
+    known = Known(remains, makeup, decay, lasts, mass.between, mass.likely, taken)
+    if mass.how is not How.HANDBOOK or remains.nitrogen.how is How.SAMPLED:
+        return _compare(known, reckoning)
+    # Kinds and mixes keep one makeup for the whole reckoning, so its id will do.
+    key = (id(makeup), remains.dead, taken)
+    if key not in reckoning.sides:
+        reckoning.sides[key] = _compare(known, reckoning)
+    found = reckoning.sides[key]
+    assert isinstance(found, Sides)
+    return found
 
 
-def _taken(side: ResidueSide, taken: Residue) -> ResidueSide:
-    return dataclasses.replace(side, taken=True) if side.placement is taken else side
+def _compare(known: Known, reckoning: Reckoning) -> Sides:
+    on_top = _on_top(known, reckoning)
+    worked_in = _worked_in(known, reckoning)
+    reasons = reasons_for(known.remains, known.lasts, on_top, worked_in, reckoning)
+    return Sides(on_top, worked_in, reasons)
 
 
-def _compare(remains: Remains, lasts: Lasting, reckoning: Reckoning) -> Compared:
-    decay, makeup = remains.decay, remains.makeup
-    assert decay is not None and makeup is not None
-    on_top = _on_top(remains, decay, makeup, lasts, reckoning)
-    worked_in = _worked_in(remains, decay, makeup, lasts, reckoning)
-    reasons = reasons_for(remains, lasts, on_top, worked_in, reckoning)
-    return Compared(lasts, on_top, worked_in, reasons)
-
-
-def _on_top(
-    remains: Remains,
-    decay: Decay,
-    makeup: Makeup,
-    lasts: Lasting,
-    reckoning: Reckoning,
-) -> ResidueSide:
-    ended_on, mass = remains.ended_on, remains.mass
-    hold = _hold(lasts, ended_on)
+def _on_top(known: Known, reckoning: Reckoning) -> ResidueSide:
+    lasts, ended_on = known.lasts, known.remains.ended_on
     bare_at = lasts.counts_as_cover[LIKELY]
     thin_on = None if bare_at is None else ended_on + dt.timedelta(bare_at)
-    choices = reckoning.assumptions
     moderate = lasts.moderate[LIKELY]
-    exponents = decay.layer[:EROSION_DAYS, LIKELY] * (mass.likely or 0.0)
-    index = surface_cover_factor(cover=-np.expm1(-exponents))
+    exponents = known.decay.layer[:EROSION_DAYS, LIKELY] * known.likely
     return ResidueSide(
         placement=Residue.ON_TOP,
-        taken=False,
-        trace=_trace(remains, decay, on_top=True, reckoning=reckoning),
+        taken=known.taken is Residue.ON_TOP,
+        trace=_trace(known, known.decay.on_top, known.decay.cover, reckoning),
         half_life_days=lasts.half_on_top[LIKELY],
         half_life_between=(lasts.half_on_top[0], lasts.half_on_top[-1]),
         below_30_cover_on=thin_on,
-        hold=hold,
+        hold=_hold(lasts, ended_on),
         weed_hold_until=None if moderate is None else _last_day(ended_on, moderate),
-        nitrogen_total_kg_m2=_times(mass, remains.nitrogen),
-        nitrogen_six_weeks_kg_m2=_available(remains, Residue.ON_TOP, reckoning),
-        plant_back=plant_back_in_mulch(makeup, ended_on, thin_on, choices),
-        erosion_index_60_days=float(np.mean(index)),
+        nitrogen_total_kg_m2=_nitrogen(known),
+        nitrogen_six_weeks_kg_m2=_available(known, Residue.ON_TOP, reckoning),
+        plant_back=plant_back_in_mulch(known.makeup.waits, ended_on, thin_on),
+        erosion_index_60_days=float(
+            surface_cover_factor(cover=-np.expm1(-exponents)).mean()
+        ),
     )
 
 
-def _worked_in(
-    remains: Remains,
-    decay: Decay,
-    makeup: Makeup,
-    lasts: Lasting,
-    reckoning: Reckoning,
-) -> ResidueSide:
-    ended_on = remains.ended_on
+def _worked_in(known: Known, reckoning: Reckoning) -> ResidueSide:
+    lasts, ended_on = known.lasts, known.remains.ended_on
     return ResidueSide(
         placement=Residue.WORKED_IN,
-        taken=False,
-        trace=_trace(remains, decay, on_top=False, reckoning=reckoning),
+        taken=known.taken is Residue.WORKED_IN,
+        trace=_trace(known, known.decay.worked_in, (), reckoning),
         half_life_days=lasts.half_worked_in[LIKELY],
         half_life_between=(lasts.half_worked_in[0], lasts.half_worked_in[-1]),
         below_30_cover_on=ended_on,
         hold=None,
         weed_hold_until=ended_on,
-        nitrogen_total_kg_m2=_times(remains.mass, remains.nitrogen),
-        nitrogen_six_weeks_kg_m2=_available(remains, Residue.WORKED_IN, reckoning),
-        plant_back=plant_back_worked_in(makeup, ended_on, reckoning.assumptions),
+        nitrogen_total_kg_m2=_nitrogen(known),
+        nitrogen_six_weeks_kg_m2=_available(known, Residue.WORKED_IN, reckoning),
+        plant_back=plant_back_worked_in(known.makeup.waits, ended_on),
         erosion_index_60_days=float(surface_cover_factor(cover=0.0)),
     )
 
 
 def _trace(
-    remains: Remains, decay: Decay, *, on_top: bool, reckoning: Reckoning
+    known: Known, left: tuple[Row, ...], layer: tuple[Row, ...], reckoning: Reckoning
 ) -> Trace:
-    between = remains.mass.between
-    assert between is not None
-    masses = np.array([between.high, remains.mass.likely, between.low])
-    offsets = tuple(day for day in OFFSETS if day < len(decay))
-    columns = slice(0, PLACES) if on_top else slice(PLACES, None)
-    left = (decay.left[offsets, columns] * masses)[:, ::-1]
-    layer = (decay.layer[offsets, :] * masses)[:, ::-1]
-    release = reckoning.assumptions["nitrogen_release_days"]
     return Trace(
-        start=remains.ended_on,
-        offsets=offsets,
-        left=tuple(map(tuple, left.tolist())),
-        layer=tuple(map(tuple, layer.tolist())) if on_top else (NOTHING,) * len(left),
-        freed=tuple(min(1.0, day / release) for day in offsets),
+        start=known.remains.ended_on,
+        offsets=known.decay.offsets,
+        left=left,
+        layer=layer,
+        masses=(known.mass.low, known.likely, known.mass.high),
+        release_days=reckoning.assumptions["nitrogen_release_days"],
     )
 
 
@@ -197,30 +179,19 @@ def _last_day(ended_on: dt.date, days: int) -> dt.date:
     return ended_on + dt.timedelta(max(days - 1, 0))
 
 
-def _times(mass: Amount, share: Amount) -> Between | None:
-    if mass.between is None or share.between is None:
+def _nitrogen(known: Known) -> Between | None:
+    share = known.remains.nitrogen.between
+    if share is None:
         return None
-    low, high = share.between.low, share.between.high
-    return Between(mass.between.low * low, mass.between.high * high)
+    return Between(known.mass.low * share.low, known.mass.high * share.high)
 
 
 def _available(
-    remains: Remains, placement: Residue, reckoning: Reckoning
+    known: Known, placement: Residue, reckoning: Reckoning
 ) -> Between | None:
-    mass, share = remains.mass.between, remains.nitrogen.between
-    if mass is None or share is None:
+    share = known.remains.nitrogen.between
+    if share is None:
         return None
-    choices = reckoning.assumptions
-    own = OnTop(choices["nitrogen_on_top_warm"], choices["nitrogen_on_top_cool"])
-    return Between(
-        *(
-            plant_available_n(
-                nitrogen_share=nitrogen,
-                mass_kg_m2=kg_m2,
-                placement=placement,
-                climate=reckoning.climate,
-                on_top=own,
-            )
-            for nitrogen, kg_m2 in ((share.low, mass.low), (share.high, mass.high))
-        )
-    )
+    low = reckoning.available_n(share.low, placement)
+    high = reckoning.available_n(share.high, placement)
+    return Between(known.mass.low * low, known.mass.high * high)

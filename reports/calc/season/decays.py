@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
 
@@ -12,24 +10,68 @@ from reports.calc.season.makeup import Makeup
 from reports.calc.season.station import StationTotals
 
 HORIZON_DAYS = 300  # d, how far residue is followed, [ASSUMED]
+OFFSETS = (0, 7, 14, 28, 42, 56, 84, 112)  # d, points of the curve
 SLOW, LIKELY, FAST = 0, 1, 2
 PLACES = 3  # columns of each placement: slow, likely, fast
+HALF = 0.5
+Row = tuple[float, ...]
+Days = int | None
 
 
-@dataclass(frozen=True, slots=True, eq=False)
 class Decay:
     """What is left by day since the end, for every kilogram there was.
 
-    ``left`` of shape (days, 6): share of the mass on top slow, likely, fast, then
-    worked in. ``layer`` of shape (days, 3): the exponent of ground cover for each
-    kg/m², on top slow, likely, fast. [m²/kg]
+    Attributes
+    ----------
+    left : NDArray, shape (days, 6)
+        Share of the mass on top slow, likely, fast, then worked in. [0–1]
+    layer : NDArray, shape (days, 3)
+        Exponent of ground cover for each kg/m², on top slow, likely, fast. [m²/kg]
+    offsets, on_top, worked_in, cover : tuple
+        Days of the curve's points, and shares and exponents there: fast, likely, slow.
+    half : tuple of int or None
+        Days with half the mass or more, by column of ``left``. [d]
     """
 
-    left: NDArray[np.float64]
-    layer: NDArray[np.float64]
+    __slots__ = (
+        "_falling_cover",
+        "_falling_mass",
+        "cover",
+        "half",
+        "layer",
+        "left",
+        "offsets",
+        "on_top",
+        "worked_in",
+    )
+
+    def __init__(self, left: NDArray[np.float64], layer: NDArray[np.float64]) -> None:
+        self.left, self.layer = left, layer
+        self._falling_mass = np.ascontiguousarray(-left.T)
+        self._falling_cover = np.ascontiguousarray(-layer.T)
+        self.offsets = tuple(day for day in OFFSETS if day < len(left))
+        points = np.array(self.offsets)
+        self.on_top = _rows(left[points, :PLACES])
+        self.worked_in = _rows(left[points, PLACES:])
+        self.cover = _rows(layer[points])
+        self.half = tuple(
+            self._days(column, [HALF])[0] for column in self._falling_mass
+        )
 
     def __len__(self) -> int:
         return len(self.left)
+
+    def days_with(self, shares: list[float], column: int) -> list[Days]:
+        """Return the days with each share of the mass or more; None past the end."""
+        return self._days(self._falling_mass[column], shares)
+
+    def days_covered(self, exponents: list[float], column: int) -> list[Days]:
+        """Return the days with each exponent of cover for a kg/m², or more."""
+        return self._days(self._falling_cover[column], exponents)
+
+    def _days(self, falling: NDArray[np.float64], least: list[float]) -> list[Days]:
+        ends = falling.searchsorted([-one for one in least], "right").tolist()
+        return [None if days >= len(falling) else days for days in ends]
 
 
 class Decays:
@@ -37,27 +79,33 @@ class Decays:
 
     def __init__(self, station: StationTotals) -> None:
         self._station = station
-        self._kept: dict[tuple[Makeup, int], Decay] = {}
+        self._kept: dict[tuple[int, int], tuple[Makeup, Decay]] = {}
 
     def of(self, makeup: Makeup, start: int) -> Decay:
         """Return how a residue goes from a day of the calendar on."""
-        key = (makeup, start)
+        # The makeup is kept beside its decay, so that its id stays its own.
+        key = (id(makeup), start)
         if key not in self._kept:
-            self._kept[key] = self._reckon(makeup, start)
-        return self._kept[key]
+            self._kept[key] = makeup, self._reckon(makeup, start)
+        return self._kept[key][1]
 
     def _reckon(self, makeup: Makeup, start: int) -> Decay:
-        stop = slice(start, min(start + HORIZON_DAYS, self._station.days) + 1)
-        left = layer = np.zeros(1)
+        stop = min(start + HORIZON_DAYS, self._station.days)
+        days = np.arange(stop - start + 1)
+        left, layer = np.zeros((len(days), 2 * PLACES)), np.zeros((len(days), PLACES))
         for part in makeup.parts:
             logs = self._station.logs(part.k_per_dd)
             share = part.weight * residue.share_left(
-                stem_log=logs.stem[stop],
-                leaf_log=logs.leaf[stop],
+                stem_log=logs.stem[start : stop + 1],
+                leaf_log=logs.leaf[start : stop + 1],
                 leaf_share=part.leaf_share,
                 start=0,
-                stop=np.arange(stop.stop - start),
+                stop=days,
             )
-            left = left + share
-            layer = layer + part.area_m2_per_kg * share[:, :PLACES]
+            left += share
+            layer += part.area_m2_per_kg * share[:, :PLACES]
         return Decay(left, layer)
+
+
+def _rows(points: NDArray[np.float64]) -> tuple[Row, ...]:
+    return tuple(tuple(row) for row in points[:, ::-1].tolist())

@@ -20,7 +20,12 @@ from reports.calc.season.remains import (
 from reports.calc.season.seed_use import seed_uses
 from reports.calc.season.stands import FOR_EVER, Stand, reached, stand_of
 from reports.calc.season.strips import strip_of
-from reports.calc.season.weed_window import weed_days, weed_window
+from reports.calc.season.weed_window import (
+    HeldByPiece,
+    held_by_piece,
+    weed_days,
+    weed_window,
+)
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.ledger import FieldLedger, PlantingFacts, Residue
 from reports.calc.shapes.season import FieldSeason, PlantingSeason
@@ -32,19 +37,21 @@ class Tenant:
 
     stand: Stand
     left: tuple[Remains, ...]
+    held: HeldByPiece
 
 
 def field_season(ledger: FieldLedger, reckoning: Reckoning) -> FieldSeason:
     """Return what a field's season came to."""
     tenants = [
-        Tenant(stand, remains_of(stand, reckoning))
+        Tenant(stand, left := remains_of(stand, reckoning), held_by_piece(stand, left))
         for planting in recent(ledger.plantings, reckoning.season)
         for stand in (stand_of(planting, reckoning),)
     ]
     layers = layers_of((row for one in tenants for row in one.left), reckoning)
     parts = parts_of([(one.stand, one.left) for one in tenants], ledger.area_m2)
     rows = [carried(part, layers, reckoning) for part in parts]
-    held, likely = weed_days(parts, reckoning)
+    pieces = {key: held for one in tenants for key, held in one.held.items()}
+    held, likely = weed_days(parts, pieces, reckoning)
     here = [one for one in tenants if _in_season(one.stand, reckoning)]
     plantings = tuple(
         _planting_season(one, ledger.name, layers, reckoning) for one in here
@@ -90,6 +97,7 @@ def _planting_season(
     one: Tenant, field_name: str, layers: Layers, reckoning: Reckoning
 ) -> PlantingSeason:
     stand, planting = one.stand, one.stand.planting
+    choices = tuple(choice_of(row, reckoning) for row in one.left if not stand.cash)
     cautions = (key for line in planting.lines for key in line.kind.cautions)
     return PlantingSeason(
         planting=planting,
@@ -98,9 +106,9 @@ def _planting_season(
         stages=reached(stand, reckoning),
         living_days=_living_days(stand, reckoning),
         residue_days=residue_days(one.left, layers, reckoning),
-        weed_window=weed_window(stand, one.left, reckoning),
+        weed_window=weed_window(stand, one.left, choices, one.held, reckoning),
         seed=seed_uses(planting, reckoning),
-        choices=tuple(choice_of(row, reckoning) for row in one.left if not stand.cash),
+        choices=choices,
         cautions=tuple(dict.fromkeys(cautions)),
         doubts=stand.doubts,
     )

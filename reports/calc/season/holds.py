@@ -6,14 +6,11 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-import numpy as np
-from numpy.typing import NDArray
-
-from reports.calc.season.decays import LIKELY, PLACES, Decay
+from reports.calc.season.decays import FAST, LIKELY, PLACES, SLOW, Decay
 from reports.calc.season.makeup import Makeup
-from reports.calc.season.remains import Remains
+from reports.calc.shapes.basics import Between
 
-HALF = 0.5
+LEAST_KG_M2 = 1e-9  # kg/m², stands in for no mass at all
 Three = tuple[int | None, int | None, int | None]
 NEVER: Three = (0, 0, 0)
 
@@ -35,50 +32,40 @@ class Lasting:
     doubtful_cover: bool
 
 
-def lasting(remains: Remains, assumptions: Mapping[str, float]) -> Lasting | None:
-    """Return how long the residue of an ended piece lasts, None where unknown."""
-    makeup, between, likely = remains.makeup, remains.mass.between, remains.mass.likely
-    if remains.decay is None or makeup is None or between is None or likely is None:
-        return None
-    masses = np.array([between.high, likely, between.low])
-    return _count(remains.decay, makeup, masses, assumptions)
-
-
-def _count(
+def lasting(
     decay: Decay,
     makeup: Makeup,
-    masses: NDArray[np.float64],
+    mass: Between,
+    likely: float,
     assumptions: Mapping[str, float],
 ) -> Lasting:
-    mass = decay.left[:, :PLACES] * masses
-    layer = decay.layer * masses
-    covered = layer >= _exponent(assumptions["residue_counts_from"])
-    half = (decay.left > HALF).sum(axis=0).tolist()
-    bare_at = int(covered[:, LIKELY].sum())
-    left_then = decay.left[min(bare_at, len(decay) - 1), LIKELY]
-    strong = moderate = NEVER
-    if not makeup.buckwheat:
-        strong = _days(mass >= assumptions["mulch_strong"])
-        moderate = _days(mass >= assumptions["mulch_moderate"])
+    """Return how long a residue of a mass lasts. [kg/m²]"""
+    heavy = [assumptions["mulch_strong"], assumptions["mulch_moderate"]]
+    hidden = [
+        -math.log1p(-assumptions["mulch_partial_cover"]),
+        -math.log1p(-assumptions["residue_counts_from"]),
+    ]
+    weighing, covering = [], []
+    for kg_m2, column in ((mass.low, FAST), (likely, LIKELY), (mass.high, SLOW)):
+        least = [one / max(kg_m2, LEAST_KG_M2) for one in heavy]
+        weighing.append(decay.days_with(least, column))
+        least = [one / max(kg_m2, LEAST_KG_M2) for one in hidden]
+        covering.append(decay.days_covered(least, column))
+    strong, moderate = zip(*weighing, strict=True)
+    partial, covers = zip(*covering, strict=True)
+    bare_at = covers[LIKELY]
+    last = len(decay) - 1 if bare_at is None else bare_at
+    left_then = float(decay.left[last, LIKELY])
     return Lasting(
-        strong=strong,
-        moderate=moderate,
-        partial=_days(layer >= _exponent(assumptions["mulch_partial_cover"])),
-        counts_as_cover=_days(covered),
-        half_on_top=_three(half[:PLACES], len(decay)),
-        half_worked_in=_three(half[PLACES:], len(decay)),
-        doubtful_cover=bool(left_then < assumptions["doubtful_below_left"]),
+        strong=NEVER if makeup.buckwheat else strong,
+        moderate=NEVER if makeup.buckwheat else moderate,
+        partial=partial,
+        counts_as_cover=covers,
+        half_on_top=(decay.half[FAST], decay.half[LIKELY], decay.half[SLOW]),
+        half_worked_in=(
+            decay.half[PLACES + FAST],
+            decay.half[PLACES + LIKELY],
+            decay.half[PLACES + SLOW],
+        ),
+        doubtful_cover=left_then < assumptions["doubtful_below_left"],
     )
-
-
-def _days(holds: NDArray[np.bool_]) -> Three:
-    return _three(holds.sum(axis=0).tolist(), len(holds))
-
-
-def _three(slow_to_fast: list[int], days: int) -> Three:
-    slow, likely, fast = (None if n >= days else n for n in slow_to_fast)
-    return fast, likely, slow
-
-
-def _exponent(cover: float) -> float:
-    return -math.log1p(-cover)

@@ -7,8 +7,10 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
+from reports.calc import weeds
 from reports.calc.growth import BUCKWHEAT, whole_days
 from reports.calc.residue.left import K_QUICKEST
+from reports.calc.season.plant_back import NextCropWaits, waits_of
 from reports.calc.shapes.basics import Between, How
 from reports.calc.shapes.ledger import Figure, Group, KindFacts, PlantingFacts, Sample
 from reports.calc.shapes.season import StageDate, StageName
@@ -44,24 +46,14 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
-class Wait:
-    """Days the next crop waits by the kind's own figure, and its source."""
-
-    low: int
-    high: int
-    source: str
-
-
-@dataclass(frozen=True, slots=True)
 class Makeup:
     """A residue's parts, and what kind of stand it was."""
 
     parts: tuple[Part, ...]
     grass: bool
     buckwheat: bool
-    groups: tuple[Group, ...]
     thin_evidence: bool
-    wait: Wait | None
+    waits: NextCropWaits
     sources: tuple[str, ...]
 
 
@@ -156,9 +148,12 @@ def _makeup(
         parts=_whole(parts),
         grass=_mostly(share for kind, share in kinds if kind.group is Group.GRASS),
         buckwheat=_mostly(share for kind, share in kinds if kind.slug == BUCKWHEAT),
-        groups=tuple(dict.fromkeys(kind.group for kind, _ in kinds)),
         thin_evidence=thin,
-        wait=_longest_wait(kind for kind, _ in kinds),
+        waits=waits_of(
+            {kind.group for kind, _ in kinds},
+            _longest_wait(kind for kind, _ in kinds),
+            assumptions,
+        ),
         sources=tuple(dict.fromkeys(sources)),
     )
 
@@ -199,14 +194,14 @@ def _shares(planting: PlantingFacts) -> tuple[tuple[KindFacts, float], ...]:
     return tuple((line.kind, line.share / total) for line in planting.lines)
 
 
-def _longest_wait(kinds: Iterable[KindFacts]) -> Wait | None:
+def _longest_wait(kinds: Iterable[KindFacts]) -> weeds.Wait | None:
     rows = [kind.best("plant_back_days") for kind in kinds]
     waits = [
-        Wait(whole_days(row.low), whole_days(row.high), row.source)
+        weeds.Wait(whole_days(row.low), whole_days(row.high), row.source)
         for row in rows
         if row is not None and not row.unverified
     ]
-    return max(waits, key=lambda wait: (wait.low, wait.high), default=None)
+    return max(waits, key=lambda wait: (wait.low_d, wait.high_d), default=None)
 
 
 def _whole(parts: list[Part]) -> tuple[Part, ...]:

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
 
 from reports.calc import weeds
-from reports.calc.season.makeup import Makeup
 from reports.calc.shapes.choice import PlantBack
-from reports.calc.shapes.ledger import Residue
+from reports.calc.shapes.ledger import Group, Residue
 
 NEXT = (
     weeds.NextCrop.SMALL_SEED,
@@ -17,75 +17,89 @@ NEXT = (
 )
 
 
-def plant_back_in_mulch(
-    makeup: Makeup,
-    ended_on: dt.date,
-    thin_on: dt.date | None,
-    assumptions: Mapping[str, float],
-) -> PlantBack:
-    """Return the first planting days into residue left on top.
+@dataclass(frozen=True, slots=True)
+class NextCropWaits:
+    """Waits of the next crop: small seed, large seed, transplants, as far as told."""
 
-    Small seed waits until the mulch is thin; transplants go in at once.
+    in_mulch: tuple[weeds.Wait, ...]
+    worked_in: tuple[weeds.Wait, ...]
+
+
+def waits_of(
+    groups: Collection[Group], own: weeds.Wait | None, assumptions: Mapping[str, float]
+) -> NextCropWaits:
+    """Return how long the next crop waits after a stand of some plant groups.
+
+    ``own`` is the kind's figure in print; it only ever lengthens a wait. Small seed
+    under a mulch waits for the cover to fall, which no number of days tells.
     """
-    waits = [_wait(makeup, Residue.ON_TOP, crop, assumptions) for crop in NEXT[1:]]
-    return _first_days(ended_on, waits, small=thin_on)
+    waits = weeds.Waits(
+        young_d=int(assumptions["plant_back_young"]),
+        mixed_d=int(assumptions["plant_back_mixed"]),
+        slow_d=int(assumptions["plant_back_small_seed"]),
+    )
 
+    def told(placement: Residue) -> tuple[weeds.Wait, ...]:
+        found = (
+            weeds.plant_back_days(
+                groups=groups, placement=placement, next_crop=crop, waits=waits
+            )
+            for crop in NEXT
+        )
+        return tuple(wait for wait in found if wait is not None)
 
-def plant_back_worked_in(
-    makeup: Makeup, ended_on: dt.date, assumptions: Mapping[str, float]
-) -> PlantBack:
-    """Return the first planting days into residue worked in the day it ended."""
-    waits = [_wait(makeup, Residue.WORKED_IN, crop, assumptions) for crop in NEXT]
-    small = ended_on + dt.timedelta(waits[0].low_d)
-    days = _first_days(ended_on, waits[1:], small=small)
-    careful = ended_on + dt.timedelta(waits[0].high_d)
-    sources = tuple(dict.fromkeys((waits[0].source, *days.sources)))
-    return PlantBack(
-        days.direct_small_seed,
-        days.direct_large_seed,
-        days.transplants,
-        days.source,
-        (careful, *days.careful),
-        sources,
+    seeds, plants = told(Residue.ON_TOP)
+    return NextCropWaits(
+        in_mulch=(_longer(seeds, own), plants),
+        worked_in=tuple(_longer(wait, own) for wait in told(Residue.WORKED_IN)),
     )
 
 
-def _first_days(
-    ended_on: dt.date, waits: list[weeds.Wait], *, small: dt.date | None
+def plant_back_in_mulch(
+    waits: NextCropWaits, ended_on: dt.date, thin_on: dt.date | None
 ) -> PlantBack:
-    large, plants = (ended_on + dt.timedelta(row.low_d) for row in waits)
+    """Return the first planting days into residue left on top."""
+    large, plants = _first_days(waits.in_mulch, ended_on)
+    return PlantBack(
+        direct_small_seed=thin_on,
+        direct_large_seed=large,
+        transplants=plants,
+        source=waits.in_mulch[0].source,
+        careful=_careful_days(waits.in_mulch, ended_on),
+        sources=_sources(waits.in_mulch),
+    )
+
+
+def plant_back_worked_in(waits: NextCropWaits, ended_on: dt.date) -> PlantBack:
+    """Return the first planting days into residue worked in the day it ended."""
+    small, large, plants = _first_days(waits.worked_in, ended_on)
     return PlantBack(
         direct_small_seed=small,
         direct_large_seed=large,
         transplants=plants,
-        source=waits[0].source,
-        careful=tuple(ended_on + dt.timedelta(row.high_d) for row in waits),
-        sources=tuple(dict.fromkeys(row.source for row in waits)),
+        source=waits.worked_in[1].source,
+        careful=_careful_days(waits.worked_in, ended_on),
+        sources=_sources(waits.worked_in),
     )
 
 
-def _wait(
-    makeup: Makeup,
-    placement: Residue,
-    next_crop: weeds.NextCrop,
-    assumptions: Mapping[str, float],
-) -> weeds.Wait:
-    wait = weeds.plant_back_days(
-        groups=makeup.groups,
-        placement=placement,
-        next_crop=next_crop,
-        waits=weeds.Waits(
-            young_d=int(assumptions["plant_back_young"]),
-            mixed_d=int(assumptions["plant_back_mixed"]),
-            slow_d=int(assumptions["plant_back_small_seed"]),
-        ),
-    )
-    own = makeup.wait
-    set_in_mulch = (
-        placement is Residue.ON_TOP and next_crop is weeds.NextCrop.TRANSPLANT
-    )
-    assert wait is not None
-    if own is None or set_in_mulch or own.low <= wait.low_d:
+def _first_days(
+    waits: tuple[weeds.Wait, ...], ended_on: dt.date
+) -> tuple[dt.date, ...]:
+    return tuple(ended_on + dt.timedelta(wait.low_d) for wait in waits)
+
+
+def _careful_days(
+    waits: tuple[weeds.Wait, ...], ended_on: dt.date
+) -> tuple[dt.date, ...]:
+    return tuple(ended_on + dt.timedelta(wait.high_d) for wait in waits)
+
+
+def _sources(waits: tuple[weeds.Wait, ...]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(wait.source for wait in waits))
+
+
+def _longer(wait: weeds.Wait, own: weeds.Wait | None) -> weeds.Wait:
+    if own is None or own.low_d <= wait.low_d:
         return wait
-    # The kind's own figure in print only ever lengthens the wait.
-    return weeds.Wait(own.low, max(own.high, wait.high_d), own.source)
+    return weeds.Wait(own.low_d, max(own.high_d, wait.high_d), own.source)

@@ -40,6 +40,7 @@ class RateTable:
 
     def __init__(self, assumptions: Mapping[str, float]) -> None:
         self._assumptions = assumptions
+        self._labels: dict[str, tuple[str, ...]] = {}
         self._kept: dict[tuple[str, Method, bool, int, str], Rates] = {}
 
     def rates(
@@ -47,11 +48,21 @@ class RateTable:
     ) -> Rates:
         """Return the full rates that hold for a planting."""
         small = area_m2 <= SMALL_GROUND_M2
-        by_day = _by_day(kind, sown_on)
+        by_day = self._by_day(kind, sown_on)
         key = (kind.slug, method, small, sown_on.month, by_day)
         if key not in self._kept:
             self._kept[key] = self._find(kind, method, small, sown_on.month, by_day)
         return self._kept[key]
+
+    def _by_day(self, kind: KindFacts, sown_on: dt.date) -> str:
+        """Return the stage of the rates for seed sown by a day, the next to come."""
+        if kind.slug not in self._labels:
+            self._labels[kind.slug] = _days_named(kind)
+        labels = self._labels[kind.slug]
+        if not labels:
+            return ""
+        today = f"{BY_DAY}{sown_on:%m%d}"
+        return next((label for label in labels if label >= today), labels[-1])
 
     def _find(
         self, kind: KindFacts, method: Method, small: bool, month: int, by_day: str
@@ -126,9 +137,6 @@ def _times(rates: Rates, factor: float) -> Rates:
     )
 
 
-def _by_day(kind: KindFacts, sown_on: dt.date) -> str:
-    """Return the stage label of the rates for seed sown by a day, the next to come."""
+def _days_named(kind: KindFacts) -> tuple[str, ...]:
     rows = (*kind.all(DRILLED), *kind.all(BROADCAST))
-    labels = sorted({row.stage for row in rows if row.stage.startswith(BY_DAY)})
-    today = f"{BY_DAY}{sown_on:%m%d}"
-    return next((label for label in labels if label >= today), (labels or [""])[-1])
+    return tuple(sorted({row.stage for row in rows if row.stage.startswith(BY_DAY)}))

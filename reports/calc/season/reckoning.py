@@ -6,21 +6,22 @@ import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from reports.calc.growth import Timetable, timetable
-from reports.calc.nutrients import Climate
+from reports.calc.growth import Timetable, forecast, timetable
+from reports.calc.nutrients import Climate, OnTop, plant_available_n
 from reports.calc.season.decays import Decays
 from reports.calc.season.makeup import Makeups
 from reports.calc.season.rates import RateTable
 from reports.calc.season.station import StationTotals
 from reports.calc.shapes.basics import Span
-from reports.calc.shapes.ledger import KindFacts
+from reports.calc.shapes.ledger import KindFacts, PlantingFacts, Residue
+from reports.calc.shapes.season import StageDate
 
 
 @dataclass(slots=True)
 class Reckoning:
     """The season, the day it is counted to and everything summed only once.
 
-    ``compared`` keeps residues that were already set side by side.
+    ``sides`` keeps residues that were already set side by side.
     """
 
     season: Span
@@ -34,7 +35,9 @@ class Reckoning:
     # The season's first day in the calendar, and how many of its days have passed.
     offset: int = field(init=False)
     counted: int = field(init=False)
-    compared: dict[object, object] = field(default_factory=dict)
+    sides: dict[object, object] = field(default_factory=dict)
+    _available: dict[tuple[float, Residue], float] = field(default_factory=dict)
+    _forecasts: dict[object, tuple[StageDate, ...]] = field(default_factory=dict)
     _timetables: dict[tuple[str, int], Timetable] = field(default_factory=dict)
     _heat_days: dict[tuple[str, dt.date], dt.date | None] = field(default_factory=dict)
 
@@ -42,6 +45,23 @@ class Reckoning:
         past = (self.today - self.season.first).days + 1
         self.offset = self.station.index(self.season.first)
         self.counted = max(0, min(past, self.season.days))
+
+    def forecast(self, planting: PlantingFacts) -> tuple[StageDate, ...]:
+        """Return a planting's stages by heat and days, once for beds sown alike."""
+        start = planting.start
+        kinds = tuple(line.kind for line in planting.lines)
+        slugs = tuple(kind.slug for kind in kinds)
+        key = (slugs, start, planting.method, planting.purpose)
+        if key not in self._forecasts:
+            dated = kinds if start is not None else ()
+            self._forecasts[key] = forecast(
+                planting=planting,
+                timetables=[self.timetable(kind, start) for kind in dated if start],
+                closed_by_heat=[
+                    self.closed_by_heat(kind, start) for kind in dated if start
+                ],
+            )
+        return self._forecasts[key]
 
     def timetable(self, kind: KindFacts, sown_on: dt.date) -> Timetable:
         """Return a kind's timetable for the month sown, made once."""
@@ -64,3 +84,19 @@ class Reckoning:
             )
             self._heat_days[key] = None if found is None else self.station.day(found)
         return self._heat_days[key]
+
+    def available_n(self, nitrogen_share: float, placement: Residue) -> float:
+        """Return the nitrogen freed from each kilogram of residue. [kg/kg]"""
+        key = (nitrogen_share, placement)
+        if key not in self._available:
+            choices = self.assumptions
+            self._available[key] = plant_available_n(
+                nitrogen_share=nitrogen_share,
+                mass_kg_m2=1.0,
+                placement=placement,
+                climate=self.climate,
+                on_top=OnTop(
+                    choices["nitrogen_on_top_warm"], choices["nitrogen_on_top_cool"]
+                ),
+            )
+        return self._available[key]

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from reports.calc.biomass import stand_biomass
 from reports.calc.season.decays import LIKELY, Decay
+from reports.calc.season.holds import Lasting, lasting
 from reports.calc.season.makeup import (
     NOTHING_KNOWN,
     Amount,
@@ -34,7 +35,7 @@ FULLEST = 0.99  # share, an observed cover above it would mean endless mass
 class Remains:
     """An ended piece: what its residue weighed and is made of.
 
-    ``decay`` is None where the mass or the rate is not known.
+    ``decay`` and ``lasts`` are None where the mass or the rate is not known.
     """
 
     stand: Stand
@@ -46,6 +47,7 @@ class Remains:
     mass: Amount
     nitrogen: Amount
     decay: Decay | None
+    lasts: Lasting | None
 
     @property
     def why_none(self) -> NoChoice | None:
@@ -168,9 +170,13 @@ def _remains(stand: Stand, piece: Piece, dead: int, reckoning: Reckoning) -> Rem
     nitrogen = reckoning.makeups.nitrogen(planting, ripe)
     if sample and sample.nitrogen_share is not None:
         nitrogen = _exactly(sample.nitrogen_share)
-    known = makeup is not None and mass.between is not None
-    decay = reckoning.decays.of(makeup, dead) if makeup and known else None
-    return Remains(stand, piece, dead, ended_on, ripe, makeup, mass, nitrogen, decay)
+    decay = lasts = None
+    if makeup and mass.between and mass.likely is not None:
+        decay = reckoning.decays.of(makeup, dead)
+        lasts = lasting(decay, makeup, mass.between, mass.likely, reckoning.assumptions)
+    return Remains(
+        stand, piece, dead, ended_on, ripe, makeup, mass, nitrogen, decay, lasts
+    )
 
 
 def _weighed(sample: Sample) -> Amount:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import dataclass
 
-from reports.calc.growth import closed_again, stage_dates
+from reports.calc.growth import as_seen, closed_again
 from reports.calc.season.reckoning import Reckoning
 from reports.calc.shapes.basics import How
 from reports.calc.shapes.ledger import (
@@ -48,7 +48,10 @@ class Closure:
 
 @dataclass(frozen=True, slots=True)
 class Stand:
-    """A planting on the ground; ``up`` is None where it never stood."""
+    """A planting on the ground; ``up`` is None where it never stood.
+
+    ``gone`` is the day of the calendar from which none of it lives.
+    """
 
     planting: PlantingFacts
     stages: tuple[StageDate, ...]
@@ -57,11 +60,7 @@ class Stand:
     closures: tuple[Closure, ...]
     pieces: tuple[Piece, ...]
     doubts: tuple[Doubt, ...]
-
-    @property
-    def gone(self) -> int:
-        """Return the day of the calendar from which none of it lives."""
-        return max((_last(piece) for piece in self.pieces), default=FOR_EVER)
+    gone: int
 
     @property
     def cash(self) -> bool:
@@ -75,19 +74,21 @@ def stand_of(planting: PlantingFacts, reckoning: Reckoning) -> Stand:
     doubts = _doubts(planting, stages, reckoning.today)
     sown = planting.sown_on
     if sown is None or sown > reckoning.today:
-        return Stand(planting, stages, None, (), (), (), doubts)
+        return Stand(planting, stages, None, (), (), (), doubts, FOR_EVER)
     ends = sorted((end for end in planting.ends if end.on >= sown), key=_on)
     index = reckoning.station.index
     up = None if stages[0].on is None else index(stages[0].on)
     cuts = tuple(index(end.on) for end in ends if end.regrows)
+    pieces = _pieces(planting, [e for e in ends if not e.regrows], reckoning)
     return Stand(
         planting,
         stages,
         up,
         cuts,
         _closures(planting, stages, [e.on for e in ends if e.regrows], reckoning),
-        _pieces(planting, [e for e in ends if not e.regrows], reckoning),
+        pieces,
         doubts,
+        gone=max(map(_last, pieces), default=FOR_EVER),
     )
 
 
@@ -105,14 +106,9 @@ def reached(stand: Stand, reckoning: Reckoning) -> tuple[StageDate, ...]:
 
 
 def _stages(planting: PlantingFacts, reckoning: Reckoning) -> tuple[StageDate, ...]:
-    start = planting.start
-    kinds = () if start is None else tuple(line.kind for line in planting.lines)
-    return stage_dates(
+    return as_seen(
+        reckoning.forecast(planting),
         planting=planting,
-        timetables=[reckoning.timetable(kind, start) for kind in kinds if start],
-        closed_by_heat=[
-            reckoning.closed_by_heat(kind, start) for kind in kinds if start
-        ],
         assumptions=reckoning.assumptions,
     )
 

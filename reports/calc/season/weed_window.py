@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from reports.calc import weeds
-from reports.calc.season.choice import compared
 from reports.calc.season.decays import HORIZON_DAYS
 from reports.calc.season.ground import Part
 from reports.calc.season.reckoning import Reckoning
 from reports.calc.season.remains import Remains
 from reports.calc.season.stands import FOR_EVER, Piece, Stand
 from reports.calc.shapes.basics import Between, How, Span
+from reports.calc.shapes.choice import ResidueChoice
 from reports.calc.shapes.ledger import Residue
 from reports.calc.shapes.season import NoWindow, WeedWindow
 
@@ -35,16 +35,24 @@ class Held:
         return iter((self.fewest, self.likely, self.most))
 
 
+HeldByPiece = Mapping[int, Held]
 NOT_HELD = Held((), (), ())
 
 
-def held_by(
-    stand: Stand, piece: Piece, remains: Remains | None, reckoning: Reckoning
-) -> Held:
+def held_by_piece(stand: Stand, left: Sequence[Remains]) -> HeldByPiece:
+    """Return when each piece of a stand holds weeds, by the piece's id."""
+    by_piece = {id(row.piece): row for row in left}
+    return {
+        id(piece): _held(stand, piece, by_piece.get(id(piece)))
+        for piece in stand.pieces
+    }
+
+
+def _held(stand: Stand, piece: Piece, remains: Remains | None) -> Held:
     """Return when a piece of a cover crop holds weeds, alive and then as mulch."""
     if stand.cash or stand.up is None:
         return NOT_HELD
-    mulch = _mulch(piece, remains, reckoning)
+    mulch = _mulch(piece, remains)
     fewest, likely, most = [], [], []
     for spell in stand.closures:
         stop = min(FOR_EVER if spell.cut is None else spell.cut, _dead(piece))
@@ -60,60 +68,59 @@ def held_by(
 
 
 def weed_window(
-    stand: Stand, remains: Sequence[Remains], reckoning: Reckoning
+    stand: Stand,
+    remains: Sequence[Remains],
+    choices: Sequence[ResidueChoice],
+    held: HeldByPiece,
+    reckoning: Reckoning,
 ) -> WeedWindow:
     """Return the window of one planting, its days those of its own ground."""
-    by_piece = {id(row.piece): row for row in remains}
     fewest = likely = most = 0.0
     for piece in stand.pieces:
-        held = held_by(stand, piece, by_piece.get(id(piece)), reckoning)
-        counts = [_days(spells, reckoning) for spells in held]
+        counts = [_days(spells, reckoning) for spells in held[id(piece)]]
         fewest += piece.share * counts[EARLY]
         likely += piece.share * counts[LIKELY]
         most += piece.share * counts[LATE]
     living = _living(stand, reckoning)
     first = stand.stages[1]
-    both = compared(remains[-1], reckoning) if remains and not stand.cash else None
+    last = remains[-1] if remains and not stand.cash else None
+    on_top = choices[-1].on_top if choices and last and _lies_on_top(last) else None
     return WeedWindow(
         living=living,
         start_how=first.how if living else How.UNKNOWN,
         start_early=first.early if living else None,
         start_late=first.late if living else None,
-        mulch=both.on_top.hold if both and _lies_on_top(remains[-1]) else None,
+        mulch=on_top.hold if on_top else None,
         days=Between(fewest, most),
         days_likely=likely,
-        reduction=_reduction(remains[-1]) if both else None,
+        reduction=_reduction(last) if last else None,
         still_open=bool(living) and stand.gone == FOR_EVER,
         why_none=None if living else _why_none(stand, reckoning),
     )
 
 
-def weed_days(parts: Sequence[Part], reckoning: Reckoning) -> tuple[Between, float]:
+def weed_days(
+    parts: Sequence[Part], held: HeldByPiece, reckoning: Reckoning
+) -> tuple[Between, float]:
     """Return a field's held days, weighted by area and counted once. [d]"""
     totals = [0.0, 0.0, 0.0]
     for part in parts:
         spells: tuple[list[Spell], ...] = ([], [], [])
         for row in part.tenancies:
-            held = held_by(row.stand, row.piece, row.remains, reckoning)
-            for gathered, more in zip(spells, held, strict=True):
+            for gathered, more in zip(spells, held[id(row.piece)], strict=True):
                 gathered.extend(more)
         for place, gathered in enumerate(spells):
             totals[place] += part.width * _days(gathered, reckoning)
     return Between(totals[EARLY], totals[LATE]), totals[LIKELY]
 
 
-def _mulch(
-    piece: Piece, remains: Remains | None, reckoning: Reckoning
-) -> tuple[int, int, int] | None:
-    if remains is None or not _lies_on_top(remains):
-        return None
-    both = compared(remains, reckoning)
-    if both is None:
+def _mulch(piece: Piece, remains: Remains | None) -> tuple[int, int, int] | None:
+    if remains is None or remains.lasts is None or not _lies_on_top(remains):
         return None
     stop = FOR_EVER if piece.buried is None else piece.buried
     early, likely, late = (
         min(remains.dead + (HORIZON_DAYS if days is None else days), stop)
-        for days in both.lasting.moderate
+        for days in remains.lasts.moderate
     )
     return early, likely, late
 

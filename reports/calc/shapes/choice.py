@@ -74,20 +74,25 @@ class CurvePoint:
     nitrogen_released_kg_m2: Between | None
 
 
+Rows = tuple[tuple[float, ...], ...]
+
+
 @dataclass(frozen=True, slots=True)
 class Trace:
     """How a residue goes, kept small; :attr:`ResidueSide.curve` writes it out.
 
-    ``left`` and ``layer`` have a row an offset: lowest, likely and highest mass
-    [kg/m²] and the exponent of its ground cover [unitless], 0 where worked in.
-    ``freed`` is the share of the nitrogen freed by each offset. [0–1]
+    ``left`` and ``layer`` have a row an offset with a fast, a likely and a slow
+    figure: share of the mass left [0–1], and exponent of ground cover for each kg/m²
+    [m²/kg], no rows where worked in. ``masses`` are low, likely and high [kg/m²].
+    Nitrogen is freed evenly over ``release_days``.
     """
 
     start: dt.date
     offsets: tuple[int, ...]
-    left: tuple[tuple[float, float, float], ...]
-    layer: tuple[tuple[float, float, float], ...]
-    freed: tuple[float, ...]
+    left: Rows
+    layer: Rows
+    masses: tuple[float, float, float]
+    release_days: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,26 +137,25 @@ class ResidueSide:
     @property
     def curve(self) -> tuple[CurvePoint, ...]:
         """Return what is left and released, from the end on."""
-        trace = self.trace
-        rows = zip(trace.offsets, trace.left, trace.layer, trace.freed, strict=True)
-        return tuple(self._point(*row) for row in rows)
+        return tuple(self._point(place) for place in range(len(self.trace.offsets)))
 
-    def _point(
-        self,
-        offset: int,
-        left: tuple[float, float, float],
-        layer: tuple[float, float, float],
-        freed: float,
-    ) -> CurvePoint:
-        low, likely, high = (-math.expm1(-exponent) for exponent in layer)
-        whole = self.nitrogen_six_weeks_kg_m2
+    def _point(self, place: int) -> CurvePoint:
+        trace = self.trace
+        offset, masses = trace.offsets[place], trace.masses
+        layer = trace.layer[place] if trace.layer else (0.0, 0.0, 0.0)
+        left = [x * kg for x, kg in zip(trace.left[place], masses, strict=True)]
+        cover = [-math.expm1(-x * kg) for x, kg in zip(layer, masses, strict=True)]
+        freed, whole = (
+            min(1.0, offset / trace.release_days),
+            self.nitrogen_six_weeks_kg_m2,
+        )
         return CurvePoint(
             offset_days=offset,
-            on=self.trace.start + dt.timedelta(offset),
-            mass_kg_m2=Between(left[0], left[2]),
+            on=trace.start + dt.timedelta(offset),
+            mass_kg_m2=Between(left[0], left[-1]),
             mass_likely_kg_m2=left[1],
-            cover=Between(low, high),
-            cover_likely=likely,
+            cover=Between(cover[0], cover[-1]),
+            cover_likely=cover[1],
             nitrogen_released_kg_m2=whole
             and Between(whole.low * freed, whole.high * freed),
         )
