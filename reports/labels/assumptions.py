@@ -49,9 +49,6 @@ ASSUMPTIONS: Mapping[str, Promise] = {
     "plant_back_small_seed": _(
         "Days to wait before small seed, after residue is worked in"
     ),
-    "small_seed_mulch_cover": _(
-        "Mulch cover through which small seed still comes up in place"
-    ),
     "broadcast_factor": _("Broadcast rate as a multiple of the drilled rate"),
     "rate_tolerance": _("How far a rate may lie outside the range and pass as within"),
 }

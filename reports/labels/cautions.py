@@ -67,9 +67,13 @@ CAUTIONS: Mapping[str, Promise] = {
         "Fresh residue can hold back the crop sown after it, small seed most of all. "
         "Wait, or set transplants."
     ),
-    "seedling_disease": _(
-        "Fresh green residue can rot the seedlings of the next crop. Wait before you "
-        "sow."
+    "crown_rot": _(
+        "Disease: it can carry a rot of the crown that other crops catch. Leave years "
+        "between them, and ask Extension which crops catch it where you are."
+    ),
+    "moldy_hay": _(
+        "Feeding: hay of it that has gone moldy can make stock bleed. Do not feed "
+        "moldy hay, and ask your veterinarian."
     ),
     "brassica_rotation": _(
         "Rotation: it shares pests and diseases with cabbage and its kin. Count it as "

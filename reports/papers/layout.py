@@ -74,7 +74,6 @@ def field_parts(page: SeasonPage, system: System) -> Iterator[FieldPart]:
                 page.season,
                 ident=f"strip-{row.ledger.id}",
                 title=_("Season of %(field)s") % {"field": row.ledger.name},
-                legend=False,
             ),
             stretches=stretches(row.strip, page.season),
             plantings=tuple(planting_part(stand, system) for stand in row.plantings),
