@@ -74,6 +74,8 @@ def first_guess(noun: Noun, farm: Farm, request: FarmRequest) -> dict[str, Any]:
         asked = request.GET.get(name, "")
         if asked.isdigit():
             guess[name] = int(asked)
+    if noun.begins_with:
+        guess |= request.GET.dict()
     return guess
 
 
@@ -154,7 +156,7 @@ def _next_entries(row: Record) -> list[tuple[str, str, str]]:
 def warnings(row: Record) -> Iterator[str]:
     """What is worth a second look, though it may well be so."""
     if isinstance(row, Planting) and row.sown_on:
-        others = (
+        others: Any = (
             Planting.objects.filter(field=row.field)
             .live()
             .standing(row.sown_on)

@@ -21,6 +21,8 @@ register_converter(Year, "season_year")
 
 app_name = "reports"
 urlpatterns = [
+    path("sources/", views.sources, name="sources"),
+    path("assumptions/", views.assumptions, name="assumptions"),
     path("season/", views.seasons, name="seasons"),
     path("season/<season_year:year>/", views.season, name="season"),
     path("season/<season_year:year>.pdf", views.season_pdf, name="season-pdf"),

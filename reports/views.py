@@ -7,9 +7,10 @@ from django.shortcuts import render
 from django.utils import timezone
 from django.views.decorators.http import require_GET
 
-from farm.access import FarmRequest, for_members
+from farm.access import MANAGERS, FarmRequest, for_members, may
 from farm.models import Farm
 from reports.ledger.years import season_years
+from reports.papers.appendix import assumption_lines, every_source
 from reports.papers.season import season_paper
 from reports.pdf import PdfUnavailableError, print_paper
 
@@ -41,3 +42,18 @@ def season_pdf(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
     return HttpResponse(
         printed, "application/pdf", headers={"Content-Disposition": name}
     )
+
+
+@require_GET
+@for_members()
+def sources(request: FarmRequest, farm: Farm) -> HttpResponse:
+    page = {"farm": farm, "sources": every_source()}
+    return render(request, "reports/sources.html", page)
+
+
+@require_GET
+@for_members()
+def assumptions(request: FarmRequest, farm: Farm) -> HttpResponse:
+    lines = list(assumption_lines(farm))
+    page = {"farm": farm, "lines": lines, "may_write": may(request, MANAGERS)}
+    return render(request, "reports/assumptions.html", page)

@@ -27,6 +27,10 @@ class FarmFigureFilter(RecordFilter):
     kind = by_kind("kind")
 
 
+class OwnAssumptionFilter(RecordFilter):
+    WORDS = ("key", "reason", "notes")
+
+
 class InputProductFilter(RecordFilter):
     WORDS = ("name", "maker", "approval", "notes")
     type = df.ChoiceFilter(label=_("Type"), choices=InputProduct.Type.choices)

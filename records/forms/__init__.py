@@ -1,5 +1,6 @@
 """What people type about plantings, seed and everything done to them."""
 
+from records.forms.assumptions import OwnAssumptionForm
 from records.forms.care import GrazingForm, IrrigationForm, SoilTestForm
 from records.forms.composts import CompostBatchForm
 from records.forms.crops import FarmFigureForm, KindForm
@@ -39,6 +40,7 @@ __all__ = [
     "IrrigationForm",
     "KindForm",
     "ObservationForm",
+    "OwnAssumptionForm",
     "PlantingForm",
     "SaleForm",
     "SaveForm",

@@ -1,5 +1,6 @@
 """What was intended and what happened, one file a noun."""
 
+from records.models.assumptions import OwnAssumption
 from records.models.care import Grazing, Irrigation, SoilTest, SoilValue
 from records.models.composts import CompostBatch, CompostDay
 from records.models.crops import FarmFigure, Kind, KindFigure
@@ -30,6 +31,7 @@ __all__ = [
     "Kind",
     "KindFigure",
     "Observation",
+    "OwnAssumption",
     "Planting",
     "Sale",
     "SampleFrame",

@@ -41,6 +41,8 @@ class Noun:
     cautions: tuple[str, ...] = ()
     # Named address where a new one begins, when that is not a form of its own.
     begins_at: str = ""
+    # What that address must hand over before the form of one's own can open.
+    begins_with: str = ""
 
     @property
     def title(self) -> str:

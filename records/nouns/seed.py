@@ -67,4 +67,19 @@ NOUNS = (
         writers=MANAGERS,
         begins_at="records:kinds",
     ),
+    Noun(
+        "own-assumptions",
+        models.OwnAssumption,
+        forms.OwnAssumptionForm,
+        filters.OwnAssumptionFilter,
+        (
+            Column(_("assumption"), lambda row: row.key.replace("_", " ")),
+            Column(_("value"), lambda row: f"{row.value:g} {row.unit}"),
+            Column(_("how you know"), lambda row: row.reason),
+        ),
+        order=("key", "pk"),
+        writers=MANAGERS,
+        begins_at="reports:assumptions",
+        begins_with="key",
+    ),
 )

@@ -61,7 +61,7 @@ def record_list(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
 def record_new(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
     named = noun_named(noun)
     let(request, named.writers)
-    if named.begins_at:
+    if named.begins_at and not request.GET.get(named.begins_with):
         return redirect(named.begins_at, farm.slug)
     form = named.form(
         request.POST or None,

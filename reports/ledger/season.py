@@ -21,6 +21,7 @@ from reports.calc.shapes.ledger import (
     PlantingFacts,
     Weather,
 )
+from reports.ledger.assumptions import own_assumptions
 from reports.ledger.events import Events, planting_facts
 from reports.ledger.figures import kind_facts
 from reports.ledger.weather import main_station, weather_of
@@ -47,6 +48,7 @@ def season_ledger(farm: Farm, season: Span) -> SeasonLedger:
     applications = _applications(farm, season)
     fields = Field.objects.on(farm).live().order_by("name", "pk")
     return SeasonLedger(
+        assumptions=own_assumptions(farm),
         fields=tuple(
             FieldLedger(
                 id=row["pk"],
