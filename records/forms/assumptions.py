@@ -32,7 +32,7 @@ class OwnAssumptionForm(RecordForm[OwnAssumption]):
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
-        told = [cleaned.get(name) for name in ("low", "value", "high")]
-        if None not in told and told != sorted(told):
+        told = [cleaned[name] for name in ("low", "value", "high") if name in cleaned]
+        if told != sorted(told):
             self.add_error("value", _("The value lies outside the range."))
         return cleaned
