@@ -5,9 +5,6 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import dataclass
 
-import numpy as np
-
-from reports.calc.erosion import surface_cover_factor
 from reports.calc.season.decays import LIKELY, Decay, Row
 from reports.calc.season.holds import Lasting, Three
 from reports.calc.season.makeup import Makeup
@@ -18,6 +15,7 @@ from reports.calc.season.plant_back import (
 from reports.calc.season.reasons import reasons_for
 from reports.calc.season.reckoning import Reckoning
 from reports.calc.season.remains import Remains
+from reports.calc.season.soil_loss import BARE_SOIL, Indices
 from reports.calc.shapes.basics import Between, How
 from reports.calc.shapes.choice import (
     HoldUntil,
@@ -28,8 +26,6 @@ from reports.calc.shapes.choice import (
     Trace,
 )
 from reports.calc.shapes.ledger import Residue
-
-EROSION_DAYS = 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,9 +50,11 @@ class Known:
     taken: Residue
 
 
-def choice_of(remains: Remains, reckoning: Reckoning) -> ResidueChoice:
+def choice_of(
+    remains: Remains, erosion: Indices, reckoning: Reckoning
+) -> ResidueChoice:
     """Return the comparison for one ended piece, with the way taken marked."""
-    both = _sides(remains, reckoning)
+    both = _sides(remains, erosion, reckoning)
     makeup = remains.makeup
     return ResidueChoice(
         planting_id=remains.stand.planting.id,
@@ -76,7 +74,7 @@ def choice_of(remains: Remains, reckoning: Reckoning) -> ResidueChoice:
     )
 
 
-def _sides(remains: Remains, reckoning: Reckoning) -> Sides | None:
+def _sides(remains: Remains, erosion: Indices, reckoning: Reckoning) -> Sides | None:
     """Return both sides; stands alike that ended on one day share their answer."""
     end, mass = remains.piece.end, remains.mass
     taken = Residue.ON_TOP if end is None else end.residue
@@ -86,29 +84,28 @@ def _sides(remains: Remains, reckoning: Reckoning) -> Sides | None:
     assert mass.between is not None and mass.likely is not None
     known = Known(remains, makeup, decay, lasts, mass.between, mass.likely, taken)
     if mass.how is not How.HANDBOOK or remains.nitrogen.how is How.SAMPLED:
-        return _compare(known, reckoning)
+        return _compare(known, erosion, reckoning)
     # Kinds and mixes keep one makeup for the whole reckoning, so its id will do.
     key = (id(makeup), remains.dead, taken)
     if key not in reckoning.sides:
-        reckoning.sides[key] = _compare(known, reckoning)
+        reckoning.sides[key] = _compare(known, erosion, reckoning)
     found = reckoning.sides[key]
     assert isinstance(found, Sides)
     return found
 
 
-def _compare(known: Known, reckoning: Reckoning) -> Sides:
-    on_top = _on_top(known, reckoning)
+def _compare(known: Known, erosion: Indices, reckoning: Reckoning) -> Sides:
+    on_top = _on_top(known, erosion, reckoning)
     worked_in = _worked_in(known, reckoning)
     reasons = reasons_for(known.remains, known.lasts, on_top, worked_in, reckoning)
     return Sides(on_top, worked_in, reasons)
 
 
-def _on_top(known: Known, reckoning: Reckoning) -> ResidueSide:
+def _on_top(known: Known, erosion: Indices, reckoning: Reckoning) -> ResidueSide:
     lasts, ended_on = known.lasts, known.remains.ended_on
     bare_at = lasts.counts_as_cover[LIKELY]
     thin_on = None if bare_at is None else ended_on + dt.timedelta(bare_at)
     moderate = lasts.moderate[LIKELY]
-    exponents = known.decay.layer[:EROSION_DAYS, LIKELY] * known.likely
     return ResidueSide(
         placement=Residue.ON_TOP,
         taken=known.taken is Residue.ON_TOP,
@@ -121,9 +118,7 @@ def _on_top(known: Known, reckoning: Reckoning) -> ResidueSide:
         nitrogen_total_kg_m2=_nitrogen(known),
         nitrogen_six_weeks_kg_m2=_available(known, Residue.ON_TOP, reckoning),
         plant_back=plant_back_in_mulch(known.makeup.waits, ended_on, thin_on),
-        erosion_index_60_days=float(
-            surface_cover_factor(cover=-np.expm1(-exponents)).mean()
-        ),
+        erosion_index_60_days=erosion[id(known.remains)],
     )
 
 
@@ -141,7 +136,7 @@ def _worked_in(known: Known, reckoning: Reckoning) -> ResidueSide:
         nitrogen_total_kg_m2=_nitrogen(known),
         nitrogen_six_weeks_kg_m2=_available(known, Residue.WORKED_IN, reckoning),
         plant_back=plant_back_worked_in(known.makeup.waits, ended_on),
-        erosion_index_60_days=float(surface_cover_factor(cover=0.0)),
+        erosion_index_60_days=BARE_SOIL,
     )
 
 

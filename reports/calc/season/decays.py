@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from array import array
+from bisect import bisect_right
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -34,8 +37,8 @@ class Decay:
     """
 
     __slots__ = (
-        "_falling_cover",
-        "_falling_mass",
+        "_cover",
+        "_mass",
         "cover",
         "half",
         "layer",
@@ -47,31 +50,35 @@ class Decay:
 
     def __init__(self, left: NDArray[np.float64], layer: NDArray[np.float64]) -> None:
         self.left, self.layer = left, layer
-        self._falling_mass = np.ascontiguousarray(-left.T)
-        self._falling_cover = np.ascontiguousarray(-layer.T)
+        self._mass = _rising(left)
+        self._cover = _rising(layer)
         self.offsets = tuple(day for day in OFFSETS if day < len(left))
         points = np.array(self.offsets)
         self.on_top = _rows(left[points, :PLACES])
         self.worked_in = _rows(left[points, PLACES:])
         self.cover = _rows(layer[points])
-        self.half = tuple(
-            self._days(column, [HALF])[0] for column in self._falling_mass
-        )
+        self.half = tuple(_days(column, HALF) for column in self._mass)
 
     def __len__(self) -> int:
         return len(self.left)
 
-    def days_with(self, shares: list[float], column: int) -> list[Days]:
-        """Return the days with each share of the mass or more; None past the end."""
-        return self._days(self._falling_mass[column], shares)
+    def days_with(self, share: float, column: int) -> Days:
+        """Return the days with a share of the mass or more; None past the end."""
+        return _days(self._mass[column], share)
 
-    def days_covered(self, exponents: list[float], column: int) -> list[Days]:
-        """Return the days with each exponent of cover for a kg/m², or more."""
-        return self._days(self._falling_cover[column], exponents)
+    def days_covered(self, exponent: float, column: int) -> Days:
+        """Return the days with an exponent of cover for a kg/m², or more."""
+        return _days(self._cover[column], exponent)
 
-    def _days(self, falling: NDArray[np.float64], least: list[float]) -> list[Days]:
-        ends = falling.searchsorted([-one for one in least], "right").tolist()
-        return [None if days >= len(falling) else days for days in ends]
+
+def _rising(falling: NDArray[np.float64]) -> tuple[array[float], ...]:
+    # Turned round they rise, and a plain array is the quickest thing to halve.
+    return tuple(array("d", column.tobytes()) for column in -falling.T)
+
+
+def _days(rising: array[float], least: float) -> Days:
+    days = bisect_right(rising, -least)
+    return None if days >= len(rising) else days
 
 
 class Decays:

@@ -18,6 +18,7 @@ from reports.calc.season.remains import (
     residue_days,
 )
 from reports.calc.season.seed_use import seed_uses
+from reports.calc.season.soil_loss import Indices
 from reports.calc.season.stands import FOR_EVER, Stand, reached, stand_of
 from reports.calc.season.strips import strip_of
 from reports.calc.season.weed_window import (
@@ -40,13 +41,25 @@ class Tenant:
     held: HeldByPiece
 
 
-def field_season(ledger: FieldLedger, reckoning: Reckoning) -> FieldSeason:
-    """Return what a field's season came to."""
-    tenants = [
-        Tenant(stand, left := remains_of(stand, reckoning), held_by_piece(stand, left))
+def tenants_of(ledger: FieldLedger, reckoning: Reckoning) -> tuple[Tenant, ...]:
+    """Return the stands whose life or residue may reach into the season."""
+    stands = (
+        stand_of(planting, reckoning)
         for planting in recent(ledger.plantings, reckoning.season)
-        for stand in (stand_of(planting, reckoning),)
-    ]
+    )
+    return tuple(
+        Tenant(stand, left := remains_of(stand, reckoning), held_by_piece(stand, left))
+        for stand in stands
+    )
+
+
+def field_season(
+    ledger: FieldLedger,
+    tenants: Sequence[Tenant],
+    erosion: Indices,
+    reckoning: Reckoning,
+) -> FieldSeason:
+    """Return what a field's season came to."""
     layers = layers_of((row for one in tenants for row in one.left), reckoning)
     parts = parts_of([(one.stand, one.left) for one in tenants], ledger.area_m2)
     rows = [carried(part, layers, reckoning) for part in parts]
@@ -54,7 +67,7 @@ def field_season(ledger: FieldLedger, reckoning: Reckoning) -> FieldSeason:
     held, likely = weed_days(parts, pieces, reckoning)
     here = [one for one in tenants if _in_season(one.stand, reckoning)]
     plantings = tuple(
-        _planting_season(one, ledger.name, layers, reckoning) for one in here
+        _planting_season(one, ledger.name, layers, erosion, reckoning) for one in here
     )
     return FieldSeason(
         ledger=ledger,
@@ -94,10 +107,15 @@ def sown_in(planting: PlantingFacts, season: Span) -> bool:
 
 
 def _planting_season(
-    one: Tenant, field_name: str, layers: Layers, reckoning: Reckoning
+    one: Tenant,
+    field_name: str,
+    layers: Layers,
+    erosion: Indices,
+    reckoning: Reckoning,
 ) -> PlantingSeason:
     stand, planting = one.stand, one.stand.planting
-    choices = tuple(choice_of(row, reckoning) for row in one.left if not stand.cash)
+    left = () if stand.cash else one.left
+    choices = tuple(choice_of(row, erosion, reckoning) for row in left)
     cautions = (key for line in planting.lines for key in line.kind.cautions)
     return PlantingSeason(
         planting=planting,

@@ -40,32 +40,44 @@ def lasting(
     assumptions: Mapping[str, float],
 ) -> Lasting:
     """Return how long a residue of a mass lasts. [kg/m²]"""
-    heavy = [assumptions["mulch_strong"], assumptions["mulch_moderate"]]
-    hidden = [
-        -math.log1p(-assumptions["mulch_partial_cover"]),
-        -math.log1p(-assumptions["residue_counts_from"]),
-    ]
-    weighing, covering = [], []
-    for kg_m2, column in ((mass.low, FAST), (likely, LIKELY), (mass.high, SLOW)):
-        least = [one / max(kg_m2, LEAST_KG_M2) for one in heavy]
-        weighing.append(decay.days_with(least, column))
-        least = [one / max(kg_m2, LEAST_KG_M2) for one in hidden]
-        covering.append(decay.days_covered(least, column))
-    strong, moderate = zip(*weighing, strict=True)
-    partial, covers = zip(*covering, strict=True)
+    masses = tuple(max(kg_m2, LEAST_KG_M2) for kg_m2 in (mass.low, likely, mass.high))
+    strong = moderate = NEVER
+    if not makeup.buckwheat:
+        strong = _weighing(decay, masses, assumptions["mulch_strong"])
+        moderate = _weighing(decay, masses, assumptions["mulch_moderate"])
+    covers = _covering(decay, masses, assumptions["residue_counts_from"])
     bare_at = covers[LIKELY]
     last = len(decay) - 1 if bare_at is None else bare_at
     left_then = float(decay.left[last, LIKELY])
+    half = decay.half
     return Lasting(
-        strong=NEVER if makeup.buckwheat else strong,
-        moderate=NEVER if makeup.buckwheat else moderate,
-        partial=partial,
+        strong=strong,
+        moderate=moderate,
+        partial=_covering(decay, masses, assumptions["mulch_partial_cover"]),
         counts_as_cover=covers,
-        half_on_top=(decay.half[FAST], decay.half[LIKELY], decay.half[SLOW]),
+        half_on_top=(half[FAST], half[LIKELY], half[SLOW]),
         half_worked_in=(
-            decay.half[PLACES + FAST],
-            decay.half[PLACES + LIKELY],
-            decay.half[PLACES + SLOW],
+            half[PLACES + FAST],
+            half[PLACES + LIKELY],
+            half[PLACES + SLOW],
         ),
         doubtful_cover=left_then < assumptions["doubtful_below_left"],
+    )
+
+
+def _weighing(decay: Decay, masses: tuple[float, ...], least: float) -> Three:
+    low, likely, high = masses
+    return (
+        decay.days_with(least / low, FAST),
+        decay.days_with(least / likely, LIKELY),
+        decay.days_with(least / high, SLOW),
+    )
+
+
+def _covering(decay: Decay, masses: tuple[float, ...], cover: float) -> Three:
+    exponent, (low, likely, high) = -math.log1p(-cover), masses
+    return (
+        decay.days_covered(exponent / low, FAST),
+        decay.days_covered(exponent / likely, LIKELY),
+        decay.days_covered(exponent / high, SLOW),
     )

@@ -11,11 +11,12 @@ from reports.calc.assumptions import Assumptions
 from reports.calc.nutrients import Climate
 from reports.calc.season.credits import sources_of
 from reports.calc.season.decays import HORIZON_DAYS, Decays
-from reports.calc.season.fields import field_season, recent
+from reports.calc.season.fields import field_season, recent, tenants_of
 from reports.calc.season.frosts import frosts_in
 from reports.calc.season.makeup import Makeups
 from reports.calc.season.rates import RateTable
 from reports.calc.season.reckoning import Reckoning
+from reports.calc.season.soil_loss import erosion_indices
 from reports.calc.season.station import StationTotals
 from reports.calc.season.totals import lots_of, totals_of
 from reports.calc.shapes.basics import Span
@@ -90,7 +91,14 @@ def summarize(
         decays=Decays(station),
         rates=RateTable(assumptions),
     )
-    rows = tuple(field_season(field, reckoning) for field in fields)
+    tenants = [tenants_of(field, reckoning) for field in fields]
+    erosion = erosion_indices(
+        left for row in tenants for one in row for left in one.left
+    )
+    rows = tuple(
+        field_season(field, row, erosion, reckoning)
+        for field, row in zip(fields, tenants, strict=True)
+    )
     counted = season.first + dt.timedelta(days=reckoning.counted - 1)
     frost = frosts_in(weather, Span(season.first, counted))
     missing, without = _unread(weather, season, reckoning.counted)

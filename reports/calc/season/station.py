@@ -51,6 +51,10 @@ class StationTotals:
     ) -> None:
         self.calendar = calendar
         self.days = calendar.days
+        first = calendar.first.toordinal()
+        self._dates = [
+            dt.date.fromordinal(day) for day in range(first, first + self.days)
+        ]
         self._weather = weather if weather is not None and len(weather) else None
         self._assumptions = assumptions
         self._heat: dict[float, heat.RunningTotal] = {}
@@ -63,6 +67,8 @@ class StationTotals:
 
     def day(self, index: int) -> dt.date:
         """Return the day at a position."""
+        if 0 <= index < len(self._dates):
+            return self._dates[index]
         return self.calendar.first + dt.timedelta(days=index)
 
     @property
