@@ -45,6 +45,15 @@ def _days(days: float, system: System) -> Written:
     return Written(_short(days, 1), word)
 
 
+def _nitrogen(rate_kg_m2: float, system: System) -> Written:
+    """Whole pounds or kilograms: the rule behind it is no finer."""
+    factor, unit = {
+        System.US: (units.KG_M2_PER_LB_AC, "lb/ac"),
+        System.METRIC: (units.KG_M2_PER_KG_HA, "kg/ha"),
+    }[system]
+    return Written(f"{rate_kg_m2 / factor:.0f}", unit)
+
+
 def _short(number: float, places: int) -> str:
     text = f"{number:.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
@@ -60,6 +69,7 @@ WRITERS: dict[str, Callable[[float, System], Written]] = {
     "temp": units.write_temp,
     "rain": units.write_rain,
     "volume": units.write_volume,
+    "nitrogen": _nitrogen,
     "percent": _percent,
     "days": _days,
 }
@@ -153,12 +163,28 @@ def between(ends: HasEnds | None, measure: str, farm: HasUnits | str) -> SafeStr
     """Both ends of a range where they differ, in one unit where they share it."""
     if ends is None:
         return unknown()
+    return format_html('<span class="whole">{}</span>', _both(ends, measure, farm))
+
+
+def _both(ends: HasEnds, measure: str, farm: HasUnits | str) -> str:
     write, system = WRITERS[measure], _system(farm)
     low, high = write(ends.low, system), write(ends.high, system)
     if low == high:
-        return format_html("{}{}{}", low.number, FIXED_SPACE, low.unit)
+        return f"{low.number}{FIXED_SPACE}{low.unit}"
     # Two minus signs around a dash cannot be read.
     dash = "–" if ends.low >= 0 else f" {_('to')} "
     same = low.unit == high.unit or low.number == "0"
     first = low.number if same else f"{low.number}{FIXED_SPACE}{low.unit}"
-    return format_html("{}{}{}{}{}", first, dash, high.number, FIXED_SPACE, high.unit)
+    return f"{first}{dash}{high.number}{FIXED_SPACE}{high.unit}"
+
+
+@register.simple_tag
+def likely(
+    value: float | None, ends: HasEnds | None, measure: str, farm: HasUnits | str
+) -> SafeString:
+    """The likely value, and its range where the range says more."""
+    alone = written(value, measure, farm)
+    span = "" if ends is None else _both(ends, measure, farm)
+    if span in {"", alone}:
+        return alone
+    return format_html('{} <span class="range whole">({})</span>', alone, span)

@@ -10,12 +10,19 @@ from django.utils.translation import gettext as _
 
 from farm.units import System
 from reports.calc.shapes.choice import CurvePoint, ResidueChoice
-from reports.calc.shapes.season import FieldSeason, PlantingSeason, SeasonPage
+from reports.calc.shapes.season import (
+    FieldSeason,
+    PlantingSeason,
+    SeasonPage,
+    SeedUse,
+    StageDate,
+    StageName,
+)
 from reports.drawings import Stretch, StripRow, mass_curve, season_strip, stretches
 
 # As many rows as stand on one sheet with their legend.
 ROWS_A_DRAWING = 16
-# Days after the end at which the two ways are set side by side.
+# The two ways are set side by side on the days drawn that lie nearest to these.
 COMPARED_DAYS = (0, 30, 60, 90)
 
 
@@ -44,6 +51,21 @@ class PlantingPart:
     choices: tuple[ChoicePart, ...]
 
     @property
+    def known(self) -> tuple[StageDate, ...]:
+        """Stages with a day."""
+        return tuple(stage for stage in self.row.stages if stage.on is not None)
+
+    @property
+    def unknown(self) -> tuple[StageName, ...]:
+        """Stages without one."""
+        return tuple(stage.name for stage in self.row.stages if stage.on is None)
+
+    @property
+    def seed(self) -> tuple[SeedUse, ...]:
+        """Seed of which a lot or a weight was written down."""
+        return tuple(use for use in self.row.seed if use.lot or use.seed_kg)
+
+    @property
     def kinds(self) -> str:
         """Every kind sown, by name."""
         return ", ".join(
@@ -60,6 +82,26 @@ class FieldPart:
     drawing: SafeString
     stretches: tuple[Stretch, ...]
     plantings: tuple[PlantingPart, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CautionPart:
+    """A caution and the kinds of this season that carry it."""
+
+    key: str
+    kinds: tuple[str, ...]
+
+
+def caution_parts(page: SeasonPage) -> Iterator[CautionPart]:
+    """Each caution once, with every kind that it goes for."""
+    kinds: dict[str, dict[str, None]] = {}
+    for field in page.fields:
+        for stand in field.plantings:
+            for line in stand.planting.lines:
+                for key in line.kind.cautions:
+                    kinds.setdefault(key, {})[line.kind.name] = None
+    for key, names in sorted(kinds.items()):
+        yield CautionPart(key, tuple(names))
 
 
 def field_parts(page: SeasonPage, system: System) -> Iterator[FieldPart]:
@@ -98,10 +140,14 @@ def choice_part(choice: ResidueChoice, ident: str, system: System) -> ChoicePart
 def _pairs(choice: ResidueChoice) -> Iterator[Pair]:
     if choice.on_top is None or choice.worked_in is None:
         return
-    other = {point.offset_days: point for point in choice.worked_in.curve}
-    for point in choice.on_top.curve:
-        if point.offset_days in COMPARED_DAYS and point.offset_days in other:
-            yield Pair(point, other[point.offset_days])
+    both = zip(choice.on_top.curve, choice.worked_in.curve, strict=True)
+    pairs = [Pair(on_top, worked_in) for on_top, worked_in in both]
+    nearest = (
+        min(pairs, key=lambda pair: abs(pair.on_top.offset_days - day))
+        for day in COMPARED_DAYS
+        if pairs
+    )
+    yield from dict.fromkeys(nearest)
 
 
 def farm_strips(page: SeasonPage) -> Iterator[SafeString]:

@@ -11,7 +11,7 @@ from reports.calc.season import summarize
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.season import SeasonPage
 from reports.ledger import Register, season_ledger, season_register
-from reports.papers.layout import farm_strips, field_parts
+from reports.papers.layout import caution_parts, farm_strips, field_parts
 
 
 def season_paper(farm: Farm, year: int, *, today: dt.date) -> dict[str, Any]:
@@ -41,5 +41,6 @@ def laid_out(
         "page": page,
         "register": register,
         "strips": tuple(farm_strips(page)),
+        "cautions": tuple(caution_parts(page)),
         "parts": tuple(field_parts(page, System(farm.units))),
     }
