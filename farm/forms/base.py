@@ -73,6 +73,8 @@ class RecordForm(ModelForm[R], Generic[R]):
             field.kept = self.initial.get(name)
         if isinstance(field, forms.ModelChoiceField):
             field.queryset = offered(field.queryset, self.farm)
+        if isinstance(field.widget, forms.Textarea):
+            field.widget.attrs["rows"] = min(3, int(field.widget.attrs["rows"]))
         if isinstance(field, forms.DateField):
             field.widget = DateInput(attrs=field.widget.attrs)
             field.widget.is_required = field.required

@@ -1,4 +1,4 @@
-"""What stands on the farm today: a fragment of the farm's page."""
+"""What stands on the farm today: a page, or a fragment of the farm's."""
 
 from __future__ import annotations
 
@@ -27,4 +27,5 @@ def standing_today(request: FarmRequest, farm: Farm) -> HttpResponse:
         .order_by("field__name", "pk")
     )
     page = {"farm": farm, "plantings": rows[:MOST_SHOWN], "today": today}
-    return render(request, "records/_standing.html", page)
+    name = "_standing" if request.htmx else "standing"
+    return render(request, f"records/{name}.html", page)
