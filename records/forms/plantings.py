@@ -28,9 +28,7 @@ class LineForm(RowForm):
         error_messages={"invalid_choice": _("This lot is not one of the farm’s.")},
     )
     seed_kg = MassField(label=_("Weight sown"), required=False)
-    share = PercentField(
-        label=_("Share of its full rate, %"), required=False, min_value=0
-    )
+    share = PercentField(label=_("Share, %"), required=False, min_value=0)
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
