@@ -41,7 +41,7 @@ def read(
             continue
         for name in _come(row, assumptions, before_cut=row.on <= cut):
             on.setdefault(name, row.on)
-        if row.seen in IN_FLOWER or row.bloom_share:
+        if row.bloom_share or (row.bloom_share is None and row.seen in IN_FLOWER):
             by.setdefault(StageName.FIRST_FLOWER, row.on)
         if row.canopy_share or row.ground_cover_share:
             by.setdefault(StageName.EMERGED, row.on)

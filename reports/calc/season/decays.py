@@ -16,7 +16,7 @@ HORIZON_DAYS = 300  # d, how far residue is followed, [ASSUMED]
 OFFSETS = (0, 7, 14, 28, 42, 56, 84, 112)  # d, points of the curve
 SLOW, LIKELY, FAST = 0, 1, 2
 PLACES = 3  # columns of each placement: slow, likely, fast
-HALF = 0.5
+MORE_THAN_HALF = 0.5 + 1e-9  # share, with slack for the last bit, [CALC]
 Row = tuple[float, ...]
 Days = int | None
 
@@ -33,7 +33,7 @@ class Decay:
     offsets, on_top, worked_in, cover : tuple
         Days of the curve's points, and shares and exponents there: fast, likely, slow.
     half : tuple of int or None
-        Days with half the mass or more, by column of ``left``. [d]
+        Days with more than half the mass, by column of ``left``. [d]
     """
 
     __slots__ = (
@@ -57,7 +57,7 @@ class Decay:
         self.on_top = _rows(left[points, :PLACES])
         self.worked_in = _rows(left[points, PLACES:])
         self.cover = _rows(layer[points])
-        self.half = tuple(_days(column, HALF) for column in self._mass)
+        self.half = tuple(_days(column, MORE_THAN_HALF) for column in self._mass)
 
     def __len__(self) -> int:
         return len(self.left)

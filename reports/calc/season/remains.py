@@ -25,7 +25,7 @@ from reports.calc.season.reckoning import Reckoning
 from reports.calc.season.stands import Piece, Stand
 from reports.calc.shapes.basics import Between, How
 from reports.calc.shapes.choice import NoChoice
-from reports.calc.shapes.ledger import Residue, Sample
+from reports.calc.shapes.ledger import Sample
 
 Layers = Mapping[int, NDArray[np.float64] | None]
 FULLEST = 0.99  # share, an observed cover above it would mean endless mass
@@ -95,18 +95,19 @@ def layer_over(
     ``first`` is a position in the calendar. None where nothing lies there.
     """
     piece, start = remains.piece, remains.dead
-    stop = first + days if piece.buried is None else min(piece.buried, first + days)
-    if stop <= max(start, first):
-        return None
+    last = min(piece.buried, first + days)
+    lies_until = min(piece.on_top_until, last)
     seen = _covers_seen(remains, reckoning)
-    lies = piece.end is None or piece.end.residue in (Residue.ON_TOP, Residue.WORKED_IN)
-    if not seen and (remains.decay is None or not lies):
+    modelled = remains.decay is not None and lies_until > start
+    if last <= max(start, first) or not (seen or modelled):
         return None
     out = np.zeros(days)
-    if remains.decay is not None and lies:
-        _lay(out, first, start, stop, remains.decay.layer[:, LIKELY], remains.mass)
+    if remains.decay is not None:
+        _lay(
+            out, first, start, lies_until, remains.decay.layer[:, LIKELY], remains.mass
+        )
     for day, exponent in seen:
-        _restart(out, first, day, stop, exponent, remains, reckoning)
+        _restart(out, first, day, last, exponent, remains, reckoning)
     return out
 
 

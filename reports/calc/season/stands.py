@@ -26,13 +26,20 @@ class Piece:
     """A part of a stand that went the same way.
 
     Days are positions in the station's calendar: ``dead`` the day it ended, None
-    while it lives; its residue lies on top until ``buried``, None for ever.
+    while it lives. What it left lies on top until it is ``taken`` away or grazed, or
+    ``buried``; cover seen after grazing still counts until it is buried.
     """
 
     share: float
     dead: int | None = None
-    buried: int | None = None
+    buried: int = FOR_EVER
+    taken: int = FOR_EVER
     end: End | None = None
+
+    @property
+    def on_top_until(self) -> int:
+        """Return the day from which the residue left is no longer all there. [d]"""
+        return min(self.buried, self.taken)
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,9 +164,15 @@ def _pieces(
             continue
         left -= share
         dead = min(end.on, killed) if killed else end.on
-        buried = _buried_on(end)
+        buried, taken = _buried_on(end), _taken_on(end)
         out.append(
-            Piece(share, index(dead), None if buried is None else index(buried), end)
+            Piece(
+                share,
+                index(dead),
+                FOR_EVER if buried is None else index(buried),
+                FOR_EVER if taken is None else index(taken),
+                end,
+            )
         )
     if left > 0:
         out.append(Piece(left, None if killed is None else index(killed)))
@@ -167,11 +180,13 @@ def _pieces(
 
 
 def _buried_on(end: End) -> dt.date | None:
-    if end.residue is Residue.ON_TOP:
-        return end.worked_in_on
     if end.residue is Residue.WORKED_IN:
         return end.worked_in_on or end.on
-    return end.on
+    return end.worked_in_on
+
+
+def _taken_on(end: End) -> dt.date | None:
+    return end.on if end.residue in (Residue.REMOVED, Residue.GRAZED) else None
 
 
 def _killed_on(planting: PlantingFacts) -> dt.date | None:

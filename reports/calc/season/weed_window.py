@@ -13,7 +13,6 @@ from reports.calc.season.remains import Remains
 from reports.calc.season.stands import FOR_EVER, Piece, Stand
 from reports.calc.shapes.basics import Between, How, Span
 from reports.calc.shapes.choice import ResidueChoice
-from reports.calc.shapes.ledger import Residue
 from reports.calc.shapes.season import NoWindow, WeedWindow
 
 EARLY, LIKELY, LATE = 0, 1, 2
@@ -117,7 +116,7 @@ def weed_days(
 def _mulch(piece: Piece, remains: Remains | None) -> tuple[int, int, int] | None:
     if remains is None or remains.lasts is None or not _lies_on_top(remains):
         return None
-    stop = FOR_EVER if piece.buried is None else piece.buried
+    stop = piece.on_top_until
     early, likely, late = (
         min(remains.dead + (HORIZON_DAYS if days is None else days), stop)
         for days in remains.lasts.moderate
@@ -126,12 +125,7 @@ def _mulch(piece: Piece, remains: Remains | None) -> tuple[int, int, int] | None
 
 
 def _lies_on_top(remains: Remains) -> bool:
-    piece = remains.piece
-    lies = piece.end is None or piece.end.residue in (
-        Residue.ON_TOP,
-        Residue.WORKED_IN,
-    )
-    return lies and (piece.buried is None or piece.buried > remains.dead)
+    return remains.piece.on_top_until > remains.dead
 
 
 def _living(stand: Stand, reckoning: Reckoning) -> tuple[Span, ...]:
