@@ -27,6 +27,7 @@ NOUNS = (
         ),
         order=("-received_on", "pk"),
         related=("kind",),
+        reckoned=lambda rows: rows.with_balance(),
         cautions=("treated_seed",),
         writers=MANAGERS,
     ),
