@@ -3,6 +3,7 @@
 import re
 
 import pytest
+from django.template.loader import get_template
 
 from tests.places import ROOT
 
@@ -73,3 +74,8 @@ def test_every_input_written_by_hand_has_a_label(page):
         assert f'for="{name}"' in plain
     for field in re.findall(r"<(?:input|select|textarea)\b[^>]*>", plain):
         assert "id=" in field or "aria-label" in field
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_page_can_be_read_by_the_template_engine(name):
+    get_template(name.removeprefix("templates/"))

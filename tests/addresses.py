@@ -1,0 +1,71 @@
+"""Every address of the program, found by walking, and filled with what the cast has."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from django.urls import get_resolver, reverse
+
+from records.nouns import NOUNS
+
+YEAR = 2026
+# What an address must also be asked for, to mean something.
+QUERIES = {"records:own-figure": "?figure=dry_matter"}
+
+
+@dataclass(frozen=True)
+class Address:
+    """One address, for one noun where it serves several."""
+
+    name: str
+    path: str
+    view: Any
+    blanks: tuple[str, ...]
+    noun: str = ""
+
+    def __str__(self):
+        return f"{self.name} {self.noun}".strip()
+
+    @property
+    def is_of_a_farm(self):
+        return "slug" in self.blanks
+
+    @property
+    def names_a_record(self):
+        return bool({"pk", "kind"} & set(self.blanks))
+
+    def at(self, household, *, under=None):
+        """The address with a farm's own records in it, under this farm's name."""
+        told = {
+            "slug": (under or household).farm.slug,
+            "noun": self.noun,
+            "kind": household.kind.slug,
+            "year": YEAR,
+        }
+        if self.noun:
+            told["pk"] = household[self.noun].pk
+        unknown = set(self.blanks) - set(told)
+        if unknown:
+            raise LookupError(f"{self.path}: say here what stands at {unknown}")
+        filled = {blank: told[blank] for blank in self.blanks}
+        return reverse(self.name, kwargs=filled) + QUERIES.get(self.name, "")
+
+
+def walked(resolver=None, path="", space="", blanks=()):
+    for part in (resolver or get_resolver()).url_patterns:
+        here = path + str(part.pattern)
+        found = (*blanks, *part.pattern.converters)
+        if hasattr(part, "url_patterns"):
+            inner = f"{space}{part.namespace}:" if part.namespace else space
+            yield from walked(part, here, inner, found)
+        else:
+            yield Address(f"{space}{part.name}", here, part.callback, found)
+
+
+def addresses():
+    """Every address, once for every noun it may be about."""
+    for one in walked():
+        if "noun" not in one.blanks:
+            yield one
+            continue
+        for noun in NOUNS:
+            yield Address(one.name, one.path, one.view, one.blanks, noun.slug)

@@ -1,0 +1,236 @@
+"""Who may come in where: every address, as everybody, by both methods."""
+
+import datetime as dt
+
+import pytest
+from django import forms
+from django.db import transaction
+from django.test import Client
+from django.urls import reverse
+
+from farm.models import Membership, Role, User
+from records.nouns import NOUNS
+from tests.addresses import addresses
+from tests.factories import MembershipFactory
+from tests.records.typed import typed
+from tests.world import make_world
+
+EVERYONE = set(Role)
+MANAGERS = {Role.OWNER, Role.MANAGER}
+WRITERS = {*MANAGERS, Role.CREW}
+# Stated here a second time, so that opening a door takes two changes.
+ROLES = {
+    "people": {Role.OWNER},
+    "farm-edit": MANAGERS,
+    "records:kind-new": MANAGERS,
+    "records:own-figure": MANAGERS,
+    "records:weather-load": MANAGERS,
+    "records:weather-columns": MANAGERS,
+    "records:weather-save": MANAGERS,
+}
+WRITING = {"records:new", "records:edit", "records:void"}
+CREW_WRITES = {
+    "plantings",
+    "observations",
+    "biomass-samples",
+    "terminations",
+    "applications",
+    "compost-batches",
+    "grazings",
+    "irrigations",
+    "soil-tests",
+    "harvest-lots",
+    "storages",
+    "sales",
+    "stock-counts",
+    "clean-outs",
+    "incidents",
+}
+OPEN_TO_VISITORS = {"sign-in"}
+
+EVERY = list(addresses())
+OF_A_FARM = [one for one in EVERY if one.is_of_a_farm]
+OF_A_PERSON = [one for one in EVERY if not one.is_of_a_farm]
+OF_A_RECORD = [one for one in OF_A_FARM if one.names_a_record]
+METHODS = ("get", "post")
+
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture(scope="module")
+def world(django_db_setup, django_db_blocker):
+    """One cast for the whole sweep: what a test writes is undone, the cast stays."""
+    with django_db_blocker.unblock(), transaction.atomic():
+        yield make_world()
+        transaction.set_rollback(True)
+
+
+@pytest.fixture(scope="module")
+def clients(world):
+    """Everybody signed in once, and a visitor."""
+    people = [world.owner, world.manager, world.crew, world.inspector, world.stranger]
+    signed_in = {person: Client() for person in people}
+    for person, client in signed_in.items():
+        client.force_login(person)
+    return {**signed_in, None: Client()}
+
+
+@pytest.fixture(autouse=True)
+def quick_printer(monkeypatch):
+    """Whether a paper may be had is asked here; how it looks is tested elsewhere."""
+    monkeypatch.setattr("reports.views.print_paper", lambda *_: b"%PDF-1.7")
+
+
+def roles(place):
+    if place.name in WRITING:
+        return WRITERS if place.noun in CREW_WRITES else MANAGERS
+    return ROLES.get(place.name, EVERYONE)
+
+
+def asks_to_sign_in(answer):
+    return answer.status_code == 302 and answer.url.startswith(reverse("sign-in"))
+
+
+def test_there_are_addresses_to_try():
+    assert len(OF_A_FARM) > 60
+    assert OF_A_RECORD
+
+
+@pytest.mark.parametrize("place", OF_A_FARM, ids=str)
+@pytest.mark.parametrize("method", METHODS)
+def test_an_address_of_a_farm_lets_in_whom_it_should(method, place, world, clients):
+    url = place.at(world.ours)
+
+    def status(person):
+        return getattr(clients[person], method)(url).status_code
+
+    assert asks_to_sign_in(getattr(clients[None], method)(url))
+    if status(world.owner) == 405:
+        assert {status(getattr(world, role)) for role in Role} == {405}
+        return
+    assert status(world.stranger) == 404
+    for role in Role:
+        answer = status(getattr(world, role))
+        if role in roles(place):
+            assert answer < 400, role
+        else:
+            assert answer == 403, role
+
+
+@pytest.mark.parametrize("place", OF_A_PERSON, ids=str)
+@pytest.mark.parametrize("method", METHODS)
+def test_an_address_of_no_farm_is_for_whoever_is_signed_in(
+    method, place, world, as_person
+):
+    url = place.at(world.ours)
+    visitor = getattr(as_person(None), method)(url)
+    if place.name in OPEN_TO_VISITORS:
+        assert visitor.status_code == 200
+    else:
+        assert asks_to_sign_in(visitor)
+    for person in (world.owner, world.inspector, world.stranger):
+        answer = getattr(as_person(person), method)(url)
+        assert answer.status_code < 400 or answer.status_code == 405
+
+
+@pytest.mark.parametrize("place", OF_A_RECORD, ids=str)
+@pytest.mark.parametrize("method", METHODS)
+def test_another_farms_record_is_not_found_under_ones_own_farm(
+    method, place, world, clients
+):
+    url = place.at(world.theirs, under=world.ours)
+    answer = getattr(clients[world.owner], method)(url)
+    assert answer.status_code in {404, 405}
+
+
+@pytest.mark.parametrize("noun", NOUNS, ids=lambda noun: noun.slug)
+def test_another_farms_rows_cannot_be_picked_in_any_form(noun, world, owner_client):
+    if noun.begins_at:
+        return
+    url = reverse("records:new", args=[world.farm.slug, noun.slug])
+    for name, theirs in foreign_choices(noun, world):
+        sent = {**typed(noun.slug, world.ours), name: theirs.pk}
+        before = noun.model.objects.count()
+        answer = owner_client.post(url, sent)
+        assert answer.status_code == 200, name
+        assert said_beside(answer.context["form"], name)
+        assert noun.model.objects.count() == before
+
+
+def foreign_choices(noun, world):
+    """Each choice a form offers, with a row of the neighbour's that would fit it."""
+    rows = [*world.theirs.records.values(), world.theirs.kind]
+    theirs = {type(row): row for row in rows}
+    form = noun.form(farm=world.farm, today=dt.date(2026, 9, 30))
+    parts = [("", form)]
+    if hasattr(form, "rows"):
+        parts.append((f"{form.rows.prefix}-0-", form.rows.empty_form))
+    for before, part in parts:
+        for name, field in part.fields.items():
+            if isinstance(field, forms.ModelChoiceField):
+                yield before + name, theirs[field.queryset.model]
+
+
+def said_beside(form, name):
+    """The messages that stand beside one box of a form, or of its rows."""
+    if name in form.fields:
+        return form.errors.get(name)
+    _prefix, place, part = name.rsplit("-", 2)
+    return form.rows.forms[int(place)].errors.get(part)
+
+
+@pytest.mark.parametrize(
+    ("since", "until", "status"),
+    [
+        (-30, None, 200),
+        (-30, 0, 200),
+        (-30, -1, 404),
+        (0, None, 200),
+        (1, None, 404),
+    ],
+)
+def test_a_person_comes_in_from_the_first_day_to_the_last(
+    since, until, status, world, as_person
+):
+    today = dt.datetime.now(dt.UTC).date()
+    passing = MembershipFactory(
+        farm=world.farm,
+        role=Role.INSPECTOR,
+        since=today + dt.timedelta(days=since),
+        until=None if until is None else today + dt.timedelta(days=until),
+    )
+    client = as_person(passing.user)
+    listed = reverse("records:list", args=[world.farm.slug, "plantings"])
+    assert client.get(listed).status_code == status
+    assert (world.farm.name in client.get("/").content.decode()) == (status == 200)
+
+
+def test_a_person_who_may_no_longer_sign_in_is_sent_to_the_door(world, as_person):
+    client = as_person(world.crew)
+    User.objects.filter(pk=world.crew.pk).update(is_active=False)
+    assert asks_to_sign_in(client.get(reverse("farm", args=[world.farm.slug])))
+
+
+def test_a_farm_that_does_not_exist_is_not_found(owner_client):
+    assert owner_client.get("/farms/nowhere/").status_code == 404
+
+
+def test_an_owner_of_two_farms_sees_each_under_its_own_name(world, as_person):
+    Membership.objects.create(
+        farm=world.theirs.farm,
+        user=world.owner,
+        role=Role.INSPECTOR,
+        since=dt.date(2020, 1, 1),
+    )
+    client = as_person(world.owner)
+    theirs = reverse("records:new", args=[world.theirs.farm.slug, "plantings"])
+    assert client.get(theirs).status_code == 403
+    assert client.get(reverse("farm", args=[world.theirs.farm.slug])).status_code == 200
+
+
+def test_a_form_without_its_token_is_refused(world):
+    strict = Client(enforce_csrf_checks=True)
+    strict.force_login(world.owner)
+    url = reverse("records:new", args=[world.farm.slug, "fields"])
+    assert strict.post(url, typed("fields", world.ours)).status_code == 403
