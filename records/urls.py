@@ -2,11 +2,13 @@
 
 from django.urls import path
 
-from records.views import changes, kinds, pages, today, weather
+from records.views import changes, kinds, pages, today, weather, write
 
 app_name = "records"
 urlpatterns = [
     path("changes/", changes.change_list, name="changes"),
+    path("write/", write.choose_act, name="write"),
+    path("write/<slug:act>/", write.write_act, name="write-act"),
     path("today/", today.standing_today, name="today"),
     path("kinds/", kinds.kind_list, name="kinds"),
     path("kinds/new/", kinds.kind_new, name="kind-new"),

@@ -103,6 +103,12 @@ class MassField(MeasureField):
     default_units: ClassVar = {System.US: "lb", System.METRIC: "kg"}
 
 
+class RateField(MeasureField):
+    read = staticmethod(units.parse_rate)
+    written = staticmethod(units.write_rate)
+    default_units: ClassVar = {System.US: "lb/ac", System.METRIC: "kg/ha"}
+
+
 class RainField(MeasureField):
     read = staticmethod(units.parse_rain)
     written = staticmethod(units.write_rain)

@@ -57,7 +57,7 @@ class RowsForm(RecordForm[R]):
             ]
         self.rows = self.ROWS(
             data,
-            prefix=self.RELATED,
+            prefix=self.add_prefix(self.RELATED),
             initial=kept or (options.get("initial") or {}).get(self.RELATED),
             form_kwargs={"farm": farm},
         )

@@ -39,3 +39,8 @@ def plain(word: str) -> str:
 def named(table: dict[str, Any] | None, key: str) -> Any:
     """The entry of a table under that name, or nothing."""
     return (table or {}).get(key)
+
+
+@register.filter
+def has(chosen: set[str], number: int) -> bool:
+    return str(number) in chosen
