@@ -12,6 +12,8 @@ from django.utils.translation import gettext as _
 
 from farm.models import Field
 from farm.templatetags.measures import FIXED_SPACE, HasUnits, written
+from farm.units import System
+from reports.calc.assumptions import BY_KEY
 from reports.calc.shapes.ledger import Assumption
 from reports.calc.sources import SOURCES, Tier
 from reports.labels import ASSUMPTIONS, CAUTIONS, INPUTS, UNITS, label
@@ -20,6 +22,7 @@ register = template.Library()
 register.filter("label", label)
 
 # Our choices that a grower reads in the farm's own units.
+HEAT = "°C-day"
 MEASURES = {"kg/m²": "density", "mm": "rain", "°C": "temp", "share": "percent"}
 
 
@@ -49,9 +52,17 @@ def assumption(key: str) -> str:
     return str(ASSUMPTIONS[key])
 
 
+@register.filter
+def basis(key: str) -> str:
+    """Whether a choice was thought out or fitted."""
+    return label(BY_KEY[key].basis)
+
+
 @register.simple_tag
 def assumed_value(row: Assumption, farm: HasUnits) -> SafeString:
     """The value in force, in the farm's units where it has such."""
+    if row.unit == HEAT and farm.units == System.US:
+        return format_html("{:.0f}{}{}", row.value * 9 / 5, FIXED_SPACE, _("°F-days"))
     if row.unit in MEASURES:
         return written(row.value, MEASURES[row.unit], farm)
     unit = UNITS[row.unit]
@@ -76,10 +87,14 @@ def cited(key: str) -> SafeString:
     entry = SOURCES.get(key)
     if entry is None:
         return format_html("{}", key)
+    if entry.tier in {Tier.COMMON, Tier.ASSUMED}:
+        return format_html("{}", label(entry.tier))
     told = [entry.authors, entry.title, str(entry.year or ""), entry.place, entry.url]
+    notes = [] if entry.read else [_("not read by us")]
+    if entry.tier is not Tier.A:
+        notes.append(label(entry.tier))
     text = ". ".join(part for part in told if part)
-    kept = "" if entry.read else f" ({_('not read by us')})"
-    return format_html("{}{} — {}", text, kept, label(entry.tier))
+    return format_html("{}{}", text, f" ({'; '.join(notes)})" if notes else "")
 
 
 @register.simple_tag

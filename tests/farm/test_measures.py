@@ -1,3 +1,5 @@
+"""Measures as templates write them, in both families of units."""
+
 from dataclasses import dataclass
 
 import pytest

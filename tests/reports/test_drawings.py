@@ -1,3 +1,5 @@
+"""The season strip and the residue curve, as XML."""
+
 import datetime as dt
 import re
 from xml.etree import ElementTree

@@ -1,3 +1,5 @@
+"""Words for every member, key and caution."""
+
 import importlib
 import inspect
 import pkgutil

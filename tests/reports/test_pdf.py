@@ -1,3 +1,5 @@
+"""The printed paper: tags, bytes, and nothing fetched."""
+
 import gc
 import io
 import urllib.request

@@ -1,3 +1,5 @@
+"""The season report from the tables to page, paper and command."""
+
 import datetime as dt
 import io
 
