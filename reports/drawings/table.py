@@ -7,9 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from reports.calc.shapes.basics import Span
-from reports.calc.shapes.season import Ground, Segment, Strip
-
-ORDER = tuple(Ground)
+from reports.calc.shapes.season import Ground, Strip
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,17 +55,13 @@ def _parts(strip: Strip, season: Span) -> Iterator[Span]:
 def _stacked(strip: Strip, part: Span) -> Iterator[Stretch]:
     """What stands one above the other on the days of one part."""
     here = [row for row in strip.segments if row.first <= part.first <= row.last]
-    here.sort(key=_place)
     whole = max(1.0, sum(row.share for row in here))
     top = 0.0
-    for row in here:
-        height = row.share / whole
-        yield Stretch(part.first, part.last, row.ground, row.share, top, height)
-        top += height
-
-
-def _place(row: Segment) -> tuple[int, dt.date]:
-    return ORDER.index(row.ground), row.first
+    for ground in Ground:
+        share = sum(row.share for row in here if row.ground is ground)
+        if share:
+            yield Stretch(part.first, part.last, ground, share, top, share / whole)
+            top += share / whole
 
 
 def _same(one: Stretch, other: Stretch) -> bool:
