@@ -62,7 +62,8 @@ def basis(key: str) -> str:
 def assumed_value(row: Assumption, farm: HasUnits) -> SafeString:
     """The value in force, in the farm's units where it has such."""
     if row.unit == HEAT and farm.units == System.US:
-        return format_html("{:.0f}{}{}", row.value * 9 / 5, FIXED_SPACE, _("°F-days"))
+        heat_f = f"{row.value * 9 / 5:.0f}"
+        return format_html("{}{}{}", heat_f, FIXED_SPACE, _("°F-days"))
     if row.unit in MEASURES:
         return written(row.value, MEASURES[row.unit], farm)
     unit = UNITS[row.unit]
