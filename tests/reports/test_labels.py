@@ -10,10 +10,12 @@ import pytest
 from farm.models import Field
 from records.models import InputProduct
 from reports.calc import assumptions, shapes
-from reports.calc.sources import Tier
+from reports.calc.shapes.ledger import Assumption
+from reports.calc.sources import SOURCES, Tier
 from reports.labels import ASSUMPTIONS, CAUTIONS, INPUTS, LABELS, UNITS, label
 from reports.templatetags import wording
 from tests.crop_lists import CAUTIONS as KNOWN_CAUTIONS
+from tests.reports import samples
 
 
 def lists_of(module):
@@ -58,3 +60,17 @@ def test_no_words_say_compliant():
     words = [str(text) for row in LABELS.values() for text in row.values()]
     words += [str(text) for text in [*CAUTIONS.values(), *ASSUMPTIONS.values()]]
     assert not [text for text in words if "complian" in text.lower()]
+
+
+def test_heat_is_written_in_the_degrees_of_the_farm():
+    row = Assumption("buckwheat_canopy_heat", 300 * 5 / 9, "°C-day")
+    us, metric = samples.farm(), samples.farm(units="metric")
+    assert wording.assumed_value(row, us) == "300\N{NO-BREAK SPACE}°F-days"
+    assert wording.assumed_value(row, metric) == "166.7\N{NO-BREAK SPACE}°C-days"
+
+
+def test_a_source_from_memory_says_unverified_wherever_it_is_named():
+    memory = [row for row in SOURCES.values() if row.tier is Tier.M]
+    assert memory
+    assert all("unverified" in wording.source(row.key) for row in memory)
+    assert all("unverified" in wording.cited(row.key) for row in memory)
