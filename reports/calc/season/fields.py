@@ -19,7 +19,7 @@ from reports.calc.season.remains import (
 )
 from reports.calc.season.seed_use import seed_uses
 from reports.calc.season.soil_loss import Indices
-from reports.calc.season.stands import FOR_EVER, Stand, reached, stand_of
+from reports.calc.season.stands import FOR_EVER, Stand, stand_of
 from reports.calc.season.strips import strip_of
 from reports.calc.season.weed_window import (
     HeldByPiece,
@@ -121,7 +121,7 @@ def _planting_season(
         planting=planting,
         field_name=field_name,
         alive=_alive(stand, reckoning),
-        stages=reached(stand, reckoning),
+        stages=stand.reached,
         living_days=_living_days(stand, reckoning),
         residue_days=residue_days(one.left, layers, reckoning),
         weed_window=weed_window(stand, one.left, choices, one.held, reckoning),

@@ -15,7 +15,6 @@ from reports.calc.shapes.basics import Between, How
 from reports.calc.shapes.ledger import Figure, Group, KindFacts, PlantingFacts, Sample
 from reports.calc.shapes.season import StageDate, StageName
 
-Key = tuple[tuple[tuple[str, float], ...], "Ripeness | None"]
 MOSTLY = 0.5  # share of a mix from which its kind speaks for the whole
 
 
@@ -85,40 +84,36 @@ def sampled_mass(samples: Iterable[Sample], on: dt.date, days: float) -> Sample 
     return max(near, key=_sampled_on, default=None)
 
 
+@dataclass(frozen=True, slots=True)
+class InPrint:
+    """What the figures say of a stand: its residue, dry matter and nitrogen.
+
+    ``mass`` [kg/m²], ``nitrogen`` as a share of the dry matter [0–1], both for a mix
+    by its shares; ``makeup`` None where no rate of decay is known.
+    """
+
+    makeup: Makeup | None
+    mass: Amount
+    nitrogen: Amount
+
+
 class Makeups:
     """What stands are made of by their kinds, looked up once a mix and ripeness."""
 
     def __init__(self, assumptions: Mapping[str, float]) -> None:
         self._assumptions = assumptions
-        self._makeups: dict[Key, Makeup | None] = {}
-        self._amounts: dict[tuple[Key, str], Amount] = {}
+        self._kept: dict[tuple[object, Ripeness], InPrint] = {}
 
-    def makeup(self, planting: PlantingFacts, ripe: Ripeness) -> Makeup | None:
-        """Return what a stand's residue is made of, None where no rate is known."""
-        key = _key(planting, ripe)
-        if key not in self._makeups:
-            self._makeups[key] = _makeup(planting, ripe, self._assumptions)
-        return self._makeups[key]
-
-    def mass(self, planting: PlantingFacts) -> Amount:
-        """Return the dry matter in print, for a mix by its shares. [kg/m²]"""
-        return self._amount(planting, "dry_matter", None)
-
-    def nitrogen(self, planting: PlantingFacts, ripe: Ripeness) -> Amount:
-        """Return the nitrogen in print, of the dry matter. [0–1]"""
-        return self._amount(planting, "nitrogen_percent", ripe)
-
-    def _amount(
-        self, planting: PlantingFacts, attribute: str, ripe: Ripeness | None
-    ) -> Amount:
-        key = (_key(planting, ripe), attribute)
-        if key not in self._amounts:
-            self._amounts[key] = _by_share(planting, attribute, ripe)
-        return self._amounts[key]
-
-
-def _key(planting: PlantingFacts, ripe: Ripeness | None) -> Key:
-    return tuple((line.kind.slug, line.share) for line in planting.lines), ripe
+    def of(self, planting: PlantingFacts, ripe: Ripeness) -> InPrint:
+        """Return what the figures say of a stand of some ripeness."""
+        mix = tuple([(line.kind.slug, line.share) for line in planting.lines])
+        if (mix, ripe) not in self._kept:
+            self._kept[mix, ripe] = InPrint(
+                makeup=_makeup(planting, ripe, self._assumptions),
+                mass=_by_share(planting, "dry_matter", None),
+                nitrogen=_by_share(planting, "nitrogen_percent", ripe),
+            )
+        return self._kept[mix, ripe]
 
 
 def _makeup(

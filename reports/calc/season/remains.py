@@ -166,9 +166,9 @@ def _remains(stand: Stand, piece: Piece, dead: int, reckoning: Reckoning) -> Rem
     )
     days = reckoning.assumptions["sample_days_before_end"]
     sample = sampled_mass(planting.samples, ended_on, days)
-    makeup = reckoning.makeups.makeup(planting, ripe)
-    mass = _weighed(sample) if sample else reckoning.makeups.mass(planting)
-    nitrogen = reckoning.makeups.nitrogen(planting, ripe)
+    printed = reckoning.makeups.of(planting, ripe)
+    makeup, nitrogen = printed.makeup, printed.nitrogen
+    mass = _weighed(sample) if sample else printed.mass
     if sample and sample.nitrogen_share is not None:
         nitrogen = _exactly(sample.nitrogen_share)
     decay = lasts = None

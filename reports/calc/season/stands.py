@@ -57,11 +57,13 @@ class Closure:
 class Stand:
     """A planting on the ground; ``up`` is None where it never stood.
 
+    ``stages`` run on past its end, ``reached`` are those it came to.
     ``gone`` is the day of the calendar from which none of it lives.
     """
 
     planting: PlantingFacts
     stages: tuple[StageDate, ...]
+    reached: tuple[StageDate, ...]
     up: int | None
     cuts: tuple[int, ...]
     closures: tuple[Closure, ...]
@@ -81,34 +83,35 @@ def stand_of(planting: PlantingFacts, reckoning: Reckoning) -> Stand:
     doubts = _doubts(planting, stages, reckoning.today)
     sown = planting.sown_on
     if sown is None or sown > reckoning.today:
-        return Stand(planting, stages, None, (), (), (), doubts, FOR_EVER)
+        return Stand(planting, stages, stages, None, (), (), (), doubts, FOR_EVER)
     ends = sorted((end for end in planting.ends if end.on >= sown), key=_on)
     index = reckoning.station.index
     up = None if stages[0].on is None else index(stages[0].on)
     cuts = tuple(index(end.on) for end in ends if end.regrows)
     pieces = _pieces(planting, [e for e in ends if not e.regrows], reckoning)
+    gone = max(map(_last, pieces), default=FOR_EVER)
     return Stand(
         planting,
         stages,
+        stages if gone == FOR_EVER else _reached(stages, reckoning.station.day(gone)),
         up,
         cuts,
         _closures(planting, stages, [e.on for e in ends if e.regrows], reckoning),
         pieces,
         doubts,
-        gone=max(map(_last, pieces), default=FOR_EVER),
+        gone,
     )
 
 
-def reached(stand: Stand, reckoning: Reckoning) -> tuple[StageDate, ...]:
+def _reached(stages: tuple[StageDate, ...], gone_on: dt.date) -> tuple[StageDate, ...]:
     """Return the stages with those struck out that the end came before."""
-    if stand.gone == FOR_EVER:
-        return stand.stages
-    gone_on = reckoning.station.day(stand.gone)
     return tuple(
-        row
-        if row.on is None or row.on <= gone_on
-        else StageDate(row.name, None, How.UNKNOWN)
-        for row in stand.stages
+        [
+            row
+            if row.on is None or row.on <= gone_on
+            else StageDate(row.name, None, How.UNKNOWN)
+            for row in stages
+        ]
     )
 
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator, Sequence
 
 import numpy as np
 
 from reports.calc.season.ground import GROUNDS, Carried
 from reports.calc.season.reckoning import Reckoning
-from reports.calc.season.stands import Stand, reached
+from reports.calc.season.stands import Stand
 from reports.calc.shapes.basics import How
 from reports.calc.shapes.season import (
     Ground,
@@ -19,6 +20,7 @@ from reports.calc.shapes.season import (
     TickKind,
 )
 
+Mark = tuple[dt.date, int, TickKind, How]
 TICKED = {
     StageName.EMERGED: TickKind.EMERGED,
     StageName.FIRST_FLOWER: TickKind.FIRST_FLOWER,
@@ -34,9 +36,11 @@ def strip_of(
         ahead = reckoning.station.day(reckoning.offset + reckoning.counted)
         last = reckoning.season.last
         segments.append(Segment(ahead, last, Ground.NOT_YET, 1.0))
-    ticks = [tick for stand in stands for tick in _ticks(stand, reckoning)]
-    ticks = [tick for tick in ticks if tick.on in reckoning.season]
-    return Strip(tuple(segments), tuple(sorted(ticks, key=lambda tick: tick.on)))
+    first, last = reckoning.season.first, reckoning.season.last
+    marks = [mark for stand in stands for mark in _marks(stand, reckoning)]
+    marks = sorted(mark for mark in marks if first <= mark[0] <= last)
+    ticks = tuple([Tick(on, kind, how, key) for on, key, kind, how in marks])
+    return Strip(tuple(segments), ticks)
 
 
 def _segments(row: Carried, reckoning: Reckoning) -> Iterator[Segment]:
@@ -51,20 +55,18 @@ def _segments(row: Carried, reckoning: Reckoning) -> Iterator[Segment]:
         yield Segment(day(first + start), day(first + stop - 1), ground, row.width)
 
 
-def _ticks(stand: Stand, reckoning: Reckoning) -> Iterator[Tick]:
-    planting = stand.planting
-    sown = planting.sown_on
+def _marks(stand: Stand, reckoning: Reckoning) -> Iterator[Mark]:
+    key, sown = stand.planting.id, stand.planting.sown_on
     if sown is None or sown > reckoning.today:
         return
-    yield Tick(sown, TickKind.SOWN, How.OBSERVED, planting.id)
-    for row in reached(stand, reckoning):
+    yield sown, key, TickKind.SOWN, How.OBSERVED
+    for row in stand.reached:
         kind = TICKED.get(row.name)
         if kind and row.on and row.on <= reckoning.today and row.on != sown:
-            yield Tick(row.on, kind, row.how, planting.id)
-    for end in planting.ends:
+            yield row.on, key, kind, row.how
+    for end in stand.planting.ends:
         kind = TickKind.CUT if end.regrows else TickKind.ENDED
-        yield Tick(end.on, kind, How.OBSERVED, planting.id)
+        yield end.on, key, kind, How.OBSERVED
     for piece in stand.pieces:
         if piece.end is None and piece.dead is not None:
-            on = reckoning.station.day(piece.dead)
-            yield Tick(on, TickKind.ENDED, How.OBSERVED, planting.id)
+            yield reckoning.station.day(piece.dead), key, TickKind.ENDED, How.OBSERVED

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from reports.calc import weeds
@@ -76,10 +76,10 @@ def weed_window(
     """Return the window of one planting, its days those of its own ground."""
     fewest = likely = most = 0.0
     for piece in stand.pieces:
-        counts = [_days(spells, reckoning) for spells in held[id(piece)]]
-        fewest += piece.share * counts[EARLY]
-        likely += piece.share * counts[LIKELY]
-        most += piece.share * counts[LATE]
+        spells = held[id(piece)]
+        fewest += piece.share * _days(spells.fewest, reckoning)
+        likely += piece.share * _days(spells.likely, reckoning)
+        most += piece.share * _days(spells.most, reckoning)
     living = _living(stand, reckoning)
     first = stand.stages[1]
     last = remains[-1] if remains and not stand.cash else None
@@ -159,12 +159,12 @@ def _reduction(remains: Remains) -> float | None:
     return weeds.biomass_reduction(mass_kg_m2=likely, grass=makeup.grass)
 
 
-def _days(spells: Iterable[Spell], reckoning: Reckoning) -> int:
+def _days(spells: Sequence[Spell], reckoning: Reckoning) -> int:
     """Return the counted days of the season that lie in any of the spells."""
     first = reckoning.offset
     last = first + reckoning.counted
     total, reached = 0, first
-    for start, stop in sorted(spells):
+    for start, stop in sorted(spells) if len(spells) > 1 else spells:
         begin, end = max(start, reached), min(stop, last)
         if end > begin:
             total += end - begin
