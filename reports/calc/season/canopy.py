@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 import numpy as np
 from numpy.typing import NDArray
 
+from reports.calc.growth import whole_days
 from reports.calc.season.reckoning import Reckoning
 from reports.calc.season.stands import Stand
 
@@ -19,27 +22,42 @@ def canopy_cover(
     it is taken to come some weeks after emergence, for this purpose only. What was
     seen replaces the line from that day on, and a cut starts it again.
     """
-    days, shares = _knots(stand, reckoning)
+    up = stand.up or 0
+    marks = {cut: 0.0 for cut in stand.cuts if cut > up} | _seen(stand, reckoning)
+    if not marks:
+        return _rise(stand, reckoning)[start - up : stop - up]
+    days, shares = _knots(stand, marks, reckoning)
     return np.asarray(np.interp(np.arange(start, stop), days, shares))
 
 
-def _knots(stand: Stand, reckoning: Reckoning) -> tuple[list[int], list[float]]:
-    choices = reckoning.assumptions
-    closed, fullest = (
-        choices["closed_cover"],
-        max(choices["fullest_cover"], choices["closed_cover"]),
-    )
-    up = stand.up or 0
-    rise = closed / max(_days_to_close(stand, reckoning), 1)
-    days: list[int] = [up]
+def _rise(stand: Stand, reckoning: Reckoning) -> NDArray[np.float64]:
+    """Return cover by day since emergence, one line for stands that close alike."""
+    to_close = _days_to_close(stand, reckoning)
+    if to_close not in reckoning.rises:
+        since = np.arange(reckoning.station.days)
+        rise = reckoning.assumptions["closed_cover"] / to_close
+        reckoning.rises[to_close] = np.minimum(since * rise, _fullest(reckoning))
+    return reckoning.rises[to_close]
+
+
+def _knots(
+    stand: Stand, marks: Mapping[int, float], reckoning: Reckoning
+) -> tuple[list[int], list[float]]:
+    fullest = _fullest(reckoning)
+    rise = reckoning.assumptions["closed_cover"] / _days_to_close(stand, reckoning)
+    days: list[int] = [stand.up or 0]
     shares: list[float] = [0.0]
-    marks = {cut: 0.0 for cut in stand.cuts if cut > up} | _seen(stand, reckoning)
     for day, share in sorted(marks.items()):
         _climb(days, shares, rise, fullest, until=day)
         days += [day]
         shares += [share]
     _climb(days, shares, rise, fullest, until=None)
     return days, shares
+
+
+def _fullest(reckoning: Reckoning) -> float:
+    choices = reckoning.assumptions
+    return max(choices["fullest_cover"], choices["closed_cover"])
 
 
 def _climb(
@@ -60,10 +78,10 @@ def _climb(
         shares.append(min(share + rise * (top - day), max(fullest, share)))
 
 
-def _days_to_close(stand: Stand, reckoning: Reckoning) -> float:
+def _days_to_close(stand: Stand, reckoning: Reckoning) -> int:
     first = stand.closures[0] if stand.closures else None
     if first is None or stand.up is None or first.likely <= stand.up:
-        return reckoning.assumptions["days_emerged_to_closed"]
+        return max(whole_days(reckoning.assumptions["days_emerged_to_closed"]), 1)
     return first.likely - stand.up
 
 

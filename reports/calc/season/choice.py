@@ -28,7 +28,7 @@ from reports.calc.shapes.choice import (
 from reports.calc.shapes.ledger import Residue
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Sides:
     """Both ways to leave a residue, and what their comparison shows."""
 
@@ -37,7 +37,7 @@ class Sides:
     reasons: tuple[Reason, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Known:
     """An ended piece of which mass and decay are known."""
 

@@ -32,7 +32,7 @@ from reports.calc.shapes.ledger import FieldLedger, PlantingFacts, Residue
 from reports.calc.shapes.season import FieldSeason, PlantingSeason
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Tenant:
     """A stand and what its ended pieces left."""
 
@@ -41,12 +41,11 @@ class Tenant:
     held: HeldByPiece
 
 
-def tenants_of(ledger: FieldLedger, reckoning: Reckoning) -> tuple[Tenant, ...]:
-    """Return the stands whose life or residue may reach into the season."""
-    stands = (
-        stand_of(planting, reckoning)
-        for planting in recent(ledger.plantings, reckoning.season)
-    )
+def tenants_of(
+    plantings: Sequence[PlantingFacts], reckoning: Reckoning
+) -> tuple[Tenant, ...]:
+    """Return the stands of a field's recent plantings, with what they left."""
+    stands = (stand_of(planting, reckoning) for planting in plantings)
     return tuple(
         Tenant(stand, left := remains_of(stand, reckoning), held_by_piece(stand, left))
         for stand in stands

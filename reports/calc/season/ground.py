@@ -19,7 +19,7 @@ GROUNDS = (Ground.BARE, Ground.RESIDUE, Ground.CASH, Ground.LIVING)
 ALL = 1.0 - 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Tenancy:
     """A piece of a stand on a part of the field, and what it left there."""
 

@@ -15,7 +15,7 @@ Three = tuple[int | None, int | None, int | None]
 NEVER: Three = (0, 0, 0)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Lasting:
     """Days since the end for which something holds; None past the reckoning.
 

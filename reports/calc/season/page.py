@@ -20,7 +20,7 @@ from reports.calc.season.soil_loss import erosion_indices
 from reports.calc.season.station import StationTotals
 from reports.calc.season.totals import lots_of, totals_of
 from reports.calc.shapes.basics import Span
-from reports.calc.shapes.ledger import FieldLedger, Weather
+from reports.calc.shapes.ledger import FieldLedger, PlantingFacts, Weather
 from reports.calc.shapes.season import SeasonPage
 
 MARGIN = dt.timedelta(days=HORIZON_DAYS)
@@ -76,9 +76,10 @@ def summarize(
     """
     if season.last < season.first:
         raise ValueError("the season ends before it begins")
+    told = [recent(field.plantings, season) for field in fields]
     station = StationTotals(
         weather=weather,
-        calendar=_calendar(fields, season, today),
+        calendar=_calendar(told, season, today),
         assumptions=assumptions,
     )
     reckoning = Reckoning(
@@ -91,7 +92,7 @@ def summarize(
         decays=Decays(station),
         rates=RateTable(assumptions),
     )
-    tenants = [tenants_of(field, reckoning) for field in fields]
+    tenants = [tenants_of(plantings, reckoning) for plantings in told]
     erosion = erosion_indices(
         left for row in tenants for one in row for left in one.left
     )
@@ -121,23 +122,23 @@ def summarize(
     )
 
 
-def _calendar(fields: Iterable[FieldLedger], season: Span, today: dt.date) -> Span:
-    days = list(_days(fields, season))
+def _calendar(
+    told: Iterable[Iterable[PlantingFacts]], season: Span, today: dt.date
+) -> Span:
+    days = [day for plantings in told for row in plantings for day in _days(row)]
     first = min((season.first, *days))
     return Span(first, max((season.last, today, *days)) + 2 * MARGIN)
 
 
-def _days(fields: Iterable[FieldLedger], season: Span) -> Iterator[dt.date]:
-    for field in fields:
-        for planting in recent(field.plantings, season):
-            if planting.start is not None:
-                yield planting.start
-            for seen in planting.observations:
-                yield seen.on
-            for end in planting.ends:
-                yield end.on
-                if end.worked_in_on is not None:
-                    yield end.worked_in_on
+def _days(planting: PlantingFacts) -> Iterator[dt.date]:
+    if planting.start is not None:
+        yield planting.start
+    for seen in planting.observations:
+        yield seen.on
+    for end in planting.ends:
+        yield end.on
+        if end.worked_in_on is not None:
+            yield end.worked_in_on
 
 
 def _unread(weather: Weather | None, season: Span, counted: int) -> tuple[int, int]:

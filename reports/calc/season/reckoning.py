@@ -6,9 +6,13 @@ import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+import numpy as np
+from numpy.typing import NDArray
+
 from reports.calc.growth import Timetable, forecast, timetable
 from reports.calc.nutrients import Climate, OnTop, plant_available_n
 from reports.calc.season.decays import Decays
+from reports.calc.season.holds import Lasting
 from reports.calc.season.makeup import Makeups
 from reports.calc.season.rates import RateTable
 from reports.calc.season.station import StationTotals
@@ -21,7 +25,8 @@ from reports.calc.shapes.season import StageDate
 class Reckoning:
     """The season, the day it is counted to and everything summed only once.
 
-    ``sides`` keeps residues that were already set side by side.
+    ``lasts`` and ``sides`` keep residues already reckoned, ``rises`` canopies by the
+    days they take to close.
     """
 
     season: Span
@@ -35,6 +40,8 @@ class Reckoning:
     # The season's first day in the calendar, and how many of its days have passed.
     offset: int = field(init=False)
     counted: int = field(init=False)
+    lasts: dict[tuple[int, int, float, float], Lasting] = field(default_factory=dict)
+    rises: dict[int, NDArray[np.float64]] = field(default_factory=dict)
     sides: dict[object, object] = field(default_factory=dict)
     _available: dict[tuple[float, Residue], float] = field(default_factory=dict)
     _forecasts: dict[object, tuple[StageDate, ...]] = field(default_factory=dict)

@@ -31,7 +31,7 @@ Layers = Mapping[int, NDArray[np.float64] | None]
 FULLEST = 0.99  # share, an observed cover above it would mean endless mass
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Remains:
     """An ended piece: what its residue weighed and is made of.
 
@@ -174,7 +174,14 @@ def _remains(stand: Stand, piece: Piece, dead: int, reckoning: Reckoning) -> Rem
     decay = lasts = None
     if makeup and mass.between and mass.likely is not None:
         decay = reckoning.decays.of(makeup, dead)
-        lasts = lasting(decay, makeup, mass.between, mass.likely, reckoning.assumptions)
+        # One mix has one mass in print, so beds ended together last alike.
+        key = (id(makeup), dead, mass.between.low, mass.between.high)
+        lasts = reckoning.lasts.get(key)
+        if lasts is None:
+            lasts = lasting(
+                decay, makeup, mass.between, mass.likely, reckoning.assumptions
+            )
+            reckoning.lasts[key] = lasts
     return Remains(
         stand, piece, dead, ended_on, ripe, makeup, mass, nitrogen, decay, lasts
     )

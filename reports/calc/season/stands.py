@@ -21,7 +21,7 @@ FOR_EVER = 10**9  # d, stands for the end of what still lives
 LEFT_OVER = 0.001  # share of a stand, less than this left after its ends is nothing
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Piece:
     """A part of a stand that went the same way.
 
@@ -42,7 +42,7 @@ class Piece:
         return min(self.buried, self.taken)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Closure:
     """A spell of closed canopy: from when, and the cut that ended it if any."""
 
@@ -53,7 +53,7 @@ class Closure:
     cut: int | None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Stand:
     """A planting on the ground; ``up`` is None where it never stood.
 

@@ -19,7 +19,7 @@ EARLY, LIKELY, LATE = 0, 1, 2
 Spell = tuple[int, int]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Held:
     """Spells in which a piece holds weeds: fewest, likely and most days.
 
