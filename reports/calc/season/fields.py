@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from reports.calc.season.choice import choice_of
-from reports.calc.season.decays import HORIZON_DAYS
 from reports.calc.season.ground import carried, cover_days, parts_of
+from reports.calc.season.held import HeldByPiece, held_by_piece
+from reports.calc.season.pieces import FOR_EVER
+from reports.calc.season.reach import recent
 from reports.calc.season.reckoning import Reckoning
 from reports.calc.season.remains import (
     Layers,
@@ -19,14 +20,9 @@ from reports.calc.season.remains import (
 )
 from reports.calc.season.seed_use import seed_uses
 from reports.calc.season.soil_loss import Indices
-from reports.calc.season.stands import FOR_EVER, Stand, stand_of
+from reports.calc.season.stands import Stand, stand_of
 from reports.calc.season.strips import strip_of
-from reports.calc.season.weed_window import (
-    HeldByPiece,
-    held_by_piece,
-    weed_days,
-    weed_window,
-)
+from reports.calc.season.weed_window import weed_days, weed_window
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.ledger import FieldLedger, PlantingFacts, Residue
 from reports.calc.shapes.season import FieldSeason, PlantingSeason
@@ -41,10 +37,9 @@ class Tenant:
     held: HeldByPiece
 
 
-def tenants_of(
-    plantings: Sequence[PlantingFacts], reckoning: Reckoning
-) -> tuple[Tenant, ...]:
+def tenants_of(ledger: FieldLedger, reckoning: Reckoning) -> tuple[Tenant, ...]:
     """Return the stands of a field's recent plantings, with what they left."""
+    plantings = recent(ledger.plantings, reckoning.season)
     stands = (stand_of(planting, reckoning) for planting in plantings)
     return tuple(
         Tenant(stand, left := remains_of(stand, reckoning), held_by_piece(stand, left))
@@ -84,20 +79,6 @@ def field_season(
             for line in row.planting.lines
         ),
     )
-
-
-def recent(
-    plantings: Sequence[PlantingFacts], season: Span
-) -> tuple[PlantingFacts, ...]:
-    """Return the plantings whose stand or residue may reach into a season."""
-    since = season.first - dt.timedelta(days=HORIZON_DAYS)
-    return tuple(row for row in plantings if not _gone_before(row, since))
-
-
-def _gone_before(planting: PlantingFacts, since: dt.date) -> bool:
-    ends = [end for end in planting.ends if not end.regrows]
-    ended_m2 = sum(end.area_m2 for end in ends)
-    return ended_m2 >= planting.area_m2 and all(end.on < since for end in ends)
 
 
 def sown_in(planting: PlantingFacts, season: Span) -> bool:

@@ -9,9 +9,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from reports.calc.season.canopy import canopy_cover
+from reports.calc.season.pieces import FOR_EVER, Piece
 from reports.calc.season.reckoning import Reckoning
 from reports.calc.season.remains import Layers, Remains
-from reports.calc.season.stands import FOR_EVER, Piece, Stand
+from reports.calc.season.stands import Stand
 from reports.calc.shapes.season import CoverDays, Ground
 
 BARE, RESIDUE, CASH, LIVING = range(4)
@@ -30,7 +31,7 @@ class Tenancy:
     @property
     def leaves(self) -> int:
         """Return the day of the calendar on which it stopped living."""
-        return FOR_EVER if self.piece.dead is None else self.piece.dead
+        return self.piece.gone
 
 
 @dataclass(slots=True)

@@ -3,35 +3,18 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from enum import StrEnum
 
 from reports.calc import weeds
 from reports.calc.growth import BUCKWHEAT, whole_days
 from reports.calc.residue.left import K_QUICKEST
 from reports.calc.season.plant_back import NextCropWaits, waits_of
+from reports.calc.season.ripeness import Ripeness, nearest
 from reports.calc.shapes.basics import Between, How
-from reports.calc.shapes.ledger import Figure, Group, KindFacts, PlantingFacts, Sample
-from reports.calc.shapes.season import StageDate, StageName
+from reports.calc.shapes.ledger import Group, KindFacts, PlantingFacts, Sample
 
 MOSTLY = 0.5  # share of a mix from which its kind speaks for the whole
-
-
-class Ripeness(StrEnum):
-    """How far a stand was when it ended."""
-
-    BEFORE_BLOOM = "before_bloom"
-    AT_BLOOM = "at_bloom"
-    MATURE = "mature"
-
-
-# The stages figures are given for, the nearest to the stand first.
-NEAREST: Mapping[Ripeness, tuple[str, ...]] = {
-    Ripeness.BEFORE_BLOOM: ("before_bloom", "vegetative", "boot", "", "growing"),
-    Ripeness.AT_BLOOM: ("at_bloom", "anthesis", "heading", ""),
-    Ripeness.MATURE: ("mature", "straw", "", "at_bloom", "anthesis"),
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,15 +50,6 @@ class Amount:
 
 
 NOTHING_KNOWN = Amount(None, None, How.UNKNOWN)
-
-
-def ripeness(stages: Sequence[StageDate], on: dt.date, bloom: float | None) -> Ripeness:
-    """Return how far a stand was on the day it ended."""
-    dates = {row.name: row.on for row in stages if row.on is not None and row.on <= on}
-    if StageName.FIRST_SEED in dates or StageName.VIABLE_SEED in dates:
-        return Ripeness.MATURE
-    flowering = StageName.FIRST_FLOWER in dates or StageName.FULL_BLOOM in dates
-    return Ripeness.AT_BLOOM if flowering or bloom else Ripeness.BEFORE_BLOOM
 
 
 def sampled_mass(samples: Iterable[Sample], on: dt.date, days: float) -> Sample | None:
@@ -121,11 +95,11 @@ def _makeup(
 ) -> Makeup | None:
     parts, sources, thin = [], [], False
     for kind, share in _shares(planting):
-        rate = _nearest(kind, "decay_k", ripe)
+        rate = nearest(kind, "decay_k", ripe)
         if rate is None or not 0 < rate.between.middle <= K_QUICKEST:
             continue
-        leaf = _nearest(kind, "leaf_share", ripe)
-        area = _nearest(kind, "cover_area", ripe)
+        leaf = nearest(kind, "leaf_share", ripe)
+        area = nearest(kind, "cover_area", ripe)
         parts.append(
             Part(
                 rate.between.middle,
@@ -157,7 +131,7 @@ def _by_share(planting: PlantingFacts, attribute: str, ripe: Ripeness | None) ->
     low = likely = high = weight = 0.0
     sources = []
     for kind, share in _shares(planting):
-        best = kind.best(attribute) if ripe is None else _nearest(kind, attribute, ripe)
+        best = kind.best(attribute) if ripe is None else nearest(kind, attribute, ripe)
         if best is None:
             continue
         stage = "" if ripe is None else best.stage
@@ -171,15 +145,6 @@ def _by_share(planting: PlantingFacts, attribute: str, ripe: Ripeness | None) ->
         return NOTHING_KNOWN
     between = Between(low / weight, high / weight)
     return Amount(between, likely / weight, How.HANDBOOK, sources[0])
-
-
-def _nearest(kind: KindFacts, attribute: str, ripe: Ripeness) -> Figure | None:
-    rows = kind.all(attribute)
-    for stage in NEAREST[ripe]:
-        for row in rows:
-            if row.stage == stage:
-                return row
-    return rows[0] if rows else None
 
 
 def _shares(planting: PlantingFacts) -> tuple[tuple[KindFacts, float], ...]:

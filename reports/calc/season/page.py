@@ -3,27 +3,23 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Iterator
-
-import numpy as np
 
 from reports.calc.assumptions import Assumptions
 from reports.calc.nutrients import Climate
 from reports.calc.season.credits import sources_of
-from reports.calc.season.decays import HORIZON_DAYS, Decays
-from reports.calc.season.fields import field_season, recent, tenants_of
+from reports.calc.season.decays import Decays
+from reports.calc.season.fields import field_season, tenants_of
 from reports.calc.season.frosts import frosts_in
 from reports.calc.season.makeup import Makeups
 from reports.calc.season.rates import RateTable
+from reports.calc.season.reach import calendar_over, readings_in, recent
 from reports.calc.season.reckoning import Reckoning
 from reports.calc.season.soil_loss import erosion_indices
 from reports.calc.season.station import StationTotals
 from reports.calc.season.totals import lots_of, totals_of
 from reports.calc.shapes.basics import Span
-from reports.calc.shapes.ledger import FieldLedger, PlantingFacts, Weather
-from reports.calc.shapes.season import SeasonPage
-
-MARGIN = dt.timedelta(days=HORIZON_DAYS)
+from reports.calc.shapes.ledger import FieldLedger, Weather
+from reports.calc.shapes.season import FieldSeason, SeasonPage
 
 
 def summarize(
@@ -76,43 +72,25 @@ def summarize(
     """
     if season.last < season.first:
         raise ValueError("the season ends before it begins")
-    told = [recent(field.plantings, season) for field in fields]
-    station = StationTotals(
+    reckoning = _reckoning(
+        fields,
         weather=weather,
-        calendar=_calendar(told, season, today),
-        assumptions=assumptions,
-    )
-    reckoning = Reckoning(
         season=season,
         today=today,
-        station=station,
-        assumptions=dict(assumptions),
+        assumptions=assumptions,
         climate=climate,
-        makeups=Makeups(assumptions),
-        decays=Decays(station),
-        rates=RateTable(assumptions),
     )
-    tenants = [tenants_of(plantings, reckoning) for plantings in told]
-    erosion = erosion_indices(
-        left for row in tenants for one in row for left in one.left
-    )
-    rows = tuple(
-        field_season(field, row, erosion, reckoning)
-        for field, row in zip(fields, tenants, strict=True)
-    )
-    counted = season.first + dt.timedelta(days=reckoning.counted - 1)
-    frost = frosts_in(weather, Span(season.first, counted))
-    missing, without = _unread(weather, season, reckoning.counted)
+    rows = _told(fields, reckoning)
+    read = readings_in(weather, season, reckoning.counted)
+    frost = frosts_in(weather, read.counted)
     return SeasonPage(
         season=season,
-        counted_to=counted if reckoning.counted else None,
+        counted_to=read.counted.last if reckoning.counted else None,
         station=weather.station if weather else "",
-        weather_first=weather.first if weather and len(weather) else None,
-        weather_last=weather.day(len(weather) - 1)
-        if weather and len(weather)
-        else None,
-        missing_days=missing,
-        days_without_weather=without,
+        weather_first=read.first,
+        weather_last=read.last,
+        missing_days=read.missing,
+        days_without_weather=read.off_record,
         fields=rows,
         totals=totals_of(rows, season),
         lots=lots_of(rows, season),
@@ -122,37 +100,41 @@ def summarize(
     )
 
 
-def _calendar(
-    told: Iterable[Iterable[PlantingFacts]], season: Span, today: dt.date
-) -> Span:
-    days = [day for plantings in told for row in plantings for day in _days(row)]
-    first = min((season.first, *days))
-    return Span(first, max((season.last, today, *days)) + 2 * MARGIN)
-
-
-def _days(planting: PlantingFacts) -> Iterator[dt.date]:
-    if planting.start is not None:
-        yield planting.start
-    for seen in planting.observations:
-        yield seen.on
-    for end in planting.ends:
-        yield end.on
-        if end.worked_in_on is not None:
-            yield end.worked_in_on
-
-
-def _unread(weather: Weather | None, season: Span, counted: int) -> tuple[int, int]:
-    """Return counted days with a reading missing, and those off the record."""
-    if weather is None:
-        return 0, counted
-    start = weather.index(season.first)
-    first, stop = max(start, 0), min(start + counted, len(weather))
-    if stop <= first:
-        return 0, counted
-    span = slice(first, stop)
-    missing = (
-        np.isnan(weather.tmin_c[span])
-        | np.isnan(weather.tmax_c[span])
-        | np.isnan(weather.rain_mm[span])
+def _reckoning(
+    fields: tuple[FieldLedger, ...],
+    *,
+    weather: Weather | None,
+    season: Span,
+    today: dt.date,
+    assumptions: Assumptions,
+    climate: Climate,
+) -> Reckoning:
+    plantings = (row for field in fields for row in recent(field.plantings, season))
+    station = StationTotals(
+        weather=weather,
+        calendar=calendar_over(plantings, season, today),
+        assumptions=assumptions,
     )
-    return int(missing.sum()), counted - (stop - first)
+    return Reckoning(
+        season=season,
+        today=today,
+        station=station,
+        assumptions=dict(assumptions),
+        climate=climate,
+        makeups=Makeups(assumptions),
+        decays=Decays(station),
+        rates=RateTable(assumptions),
+    )
+
+
+def _told(
+    fields: tuple[FieldLedger, ...], reckoning: Reckoning
+) -> tuple[FieldSeason, ...]:
+    tenants = [tenants_of(field, reckoning) for field in fields]
+    # Every residue is kept here while its id stands for it.
+    left = [row for tenancy in tenants for one in tenancy for row in one.left]
+    erosion = erosion_indices(left)
+    return tuple(
+        field_season(field, row, erosion, reckoning)
+        for field, row in zip(fields, tenants, strict=True)
+    )

@@ -17,12 +17,12 @@ from reports.calc.season.makeup import (
     NOTHING_KNOWN,
     Amount,
     Makeup,
-    Ripeness,
-    ripeness,
     sampled_mass,
 )
+from reports.calc.season.pieces import Piece
 from reports.calc.season.reckoning import Reckoning
-from reports.calc.season.stands import Piece, Stand
+from reports.calc.season.ripeness import Ripeness, ripeness
+from reports.calc.season.stands import Stand
 from reports.calc.shapes.basics import Between, How
 from reports.calc.shapes.choice import NoChoice
 from reports.calc.shapes.ledger import Sample

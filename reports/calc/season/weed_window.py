@@ -2,68 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 
 from reports.calc import weeds
-from reports.calc.season.decays import HORIZON_DAYS
 from reports.calc.season.ground import Part
+from reports.calc.season.held import (
+    EARLY,
+    LATE,
+    LIKELY,
+    HeldByPiece,
+    Spell,
+    held_days,
+    lies_on_top,
+)
+from reports.calc.season.pieces import FOR_EVER
 from reports.calc.season.reckoning import Reckoning
 from reports.calc.season.remains import Remains
-from reports.calc.season.stands import FOR_EVER, Piece, Stand
+from reports.calc.season.stands import Stand
 from reports.calc.shapes.basics import Between, How, Span
 from reports.calc.shapes.choice import ResidueChoice
 from reports.calc.shapes.season import NoWindow, WeedWindow
-
-EARLY, LIKELY, LATE = 0, 1, 2
-Spell = tuple[int, int]
-
-
-@dataclass(slots=True)
-class Held:
-    """Spells in which a piece holds weeds: fewest, likely and most days.
-
-    Spells are positions in the calendar, the last day not counted in.
-    """
-
-    fewest: tuple[Spell, ...]
-    likely: tuple[Spell, ...]
-    most: tuple[Spell, ...]
-
-    def __iter__(self) -> Iterator[tuple[Spell, ...]]:
-        return iter((self.fewest, self.likely, self.most))
-
-
-HeldByPiece = Mapping[int, Held]
-NOT_HELD = Held((), (), ())
-
-
-def held_by_piece(stand: Stand, left: Sequence[Remains]) -> HeldByPiece:
-    """Return when each piece of a stand holds weeds, by the piece's id."""
-    by_piece = {id(row.piece): row for row in left}
-    return {
-        id(piece): _held(stand, piece, by_piece.get(id(piece)))
-        for piece in stand.pieces
-    }
-
-
-def _held(stand: Stand, piece: Piece, remains: Remains | None) -> Held:
-    """Return when a piece of a cover crop holds weeds, alive and then as mulch."""
-    if stand.cash or stand.up is None:
-        return NOT_HELD
-    mulch = _mulch(piece, remains)
-    fewest, likely, most = [], [], []
-    for spell in stand.closures:
-        stop = min(FOR_EVER if spell.cut is None else spell.cut, _dead(piece))
-        fewest.append((spell.late, stop))
-        likely.append((spell.likely, stop))
-        most.append((spell.early, stop))
-    if mulch is not None:
-        start = _dead(piece)
-        fewest.append((start, mulch[EARLY]))
-        likely.append((start, mulch[LIKELY]))
-        most.append((start, mulch[LATE]))
-    return Held(tuple(fewest), tuple(likely), tuple(most))
 
 
 def weed_window(
@@ -77,13 +35,13 @@ def weed_window(
     fewest = likely = most = 0.0
     for piece in stand.pieces:
         spells = held[id(piece)]
-        fewest += piece.share * _days(spells.fewest, reckoning)
-        likely += piece.share * _days(spells.likely, reckoning)
-        most += piece.share * _days(spells.most, reckoning)
+        fewest += piece.share * held_days(spells.fewest, reckoning)
+        likely += piece.share * held_days(spells.likely, reckoning)
+        most += piece.share * held_days(spells.most, reckoning)
     living = _living(stand, reckoning)
     first = stand.stages[1]
     last = remains[-1] if remains and not stand.cash else None
-    on_top = choices[-1].on_top if choices and last and _lies_on_top(last) else None
+    on_top = choices[-1].on_top if choices and last and lies_on_top(last) else None
     return WeedWindow(
         living=living,
         start_how=first.how if living else How.UNKNOWN,
@@ -109,23 +67,8 @@ def weed_days(
             for gathered, more in zip(spells, held[id(row.piece)], strict=True):
                 gathered.extend(more)
         for place, gathered in enumerate(spells):
-            totals[place] += part.width * _days(gathered, reckoning)
+            totals[place] += part.width * held_days(gathered, reckoning)
     return Between(totals[EARLY], totals[LATE]), totals[LIKELY]
-
-
-def _mulch(piece: Piece, remains: Remains | None) -> tuple[int, int, int] | None:
-    if remains is None or remains.lasts is None or not _lies_on_top(remains):
-        return None
-    stop = piece.on_top_until
-    early, likely, late = (
-        min(remains.dead + (HORIZON_DAYS if days is None else days), stop)
-        for days in remains.lasts.moderate
-    )
-    return early, likely, late
-
-
-def _lies_on_top(remains: Remains) -> bool:
-    return remains.piece.on_top_until > remains.dead
 
 
 def _living(stand: Stand, reckoning: Reckoning) -> tuple[Span, ...]:
@@ -157,23 +100,6 @@ def _reduction(remains: Remains) -> float | None:
     if likely is None or makeup is None:
         return None
     return weeds.biomass_reduction(mass_kg_m2=likely, grass=makeup.grass)
-
-
-def _days(spells: Sequence[Spell], reckoning: Reckoning) -> int:
-    """Return the counted days of the season that lie in any of the spells."""
-    first = reckoning.offset
-    last = first + reckoning.counted
-    total, reached = 0, first
-    for start, stop in sorted(spells) if len(spells) > 1 else spells:
-        begin, end = max(start, reached), min(stop, last)
-        if end > begin:
-            total += end - begin
-            reached = end
-    return total
-
-
-def _dead(piece: Piece) -> int:
-    return FOR_EVER if piece.dead is None else piece.dead
 
 
 def _until(cut: int | None) -> int:
