@@ -49,18 +49,14 @@ def lasting(
     bare_at = covers[LIKELY]
     last = len(decay) - 1 if bare_at is None else bare_at
     left_then = float(decay.left[last, LIKELY])
-    half = decay.half
+    half, buried = decay.half[:PLACES], decay.half[PLACES:]
     return Lasting(
         strong=strong,
         moderate=moderate,
         partial=_covering(decay, masses, assumptions["mulch_partial_cover"]),
         counts_as_cover=covers,
         half_on_top=(half[FAST], half[LIKELY], half[SLOW]),
-        half_worked_in=(
-            half[PLACES + FAST],
-            half[PLACES + LIKELY],
-            half[PLACES + SLOW],
-        ),
+        half_worked_in=(buried[FAST], buried[LIKELY], buried[SLOW]),
         doubtful_cover=left_then < assumptions["doubtful_below_left"],
     )
 

@@ -10,13 +10,14 @@ from reports.calc.season.credits import sources_of
 from reports.calc.season.decays import Decays
 from reports.calc.season.fields import field_season, tenants_of
 from reports.calc.season.frosts import frosts_in
+from reports.calc.season.lots import lots_of
 from reports.calc.season.makeup import Makeups
 from reports.calc.season.rates import RateTable
 from reports.calc.season.reach import calendar_over, readings_in, recent
 from reports.calc.season.reckoning import Reckoning
 from reports.calc.season.soil_loss import erosion_indices
 from reports.calc.season.station import StationTotals
-from reports.calc.season.totals import lots_of, totals_of
+from reports.calc.season.totals import totals_of
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.ledger import FieldLedger, Weather
 from reports.calc.shapes.season import FieldSeason, SeasonPage

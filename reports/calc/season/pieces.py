@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from dataclasses import dataclass
 
+from reports.calc.season.endings import buried_on, killed_on, taken_on
 from reports.calc.season.reckoning import Reckoning
-from reports.calc.shapes.ledger import End, PlantingFacts, Residue, Seen
+from reports.calc.shapes.ledger import End, PlantingFacts
 
 FOR_EVER = 10**9  # d, stands for the end of what still lives
 LEFT_OVER = 0.001  # share of a stand, less than this left after its ends is nothing
@@ -46,7 +46,7 @@ def pieces_of(
     Frost seen to have killed it ends whatever still lived.
     """
     index = reckoning.station.index
-    killed = _killed_on(planting)
+    killed = killed_on(planting)
     left, out = 1.0, []
     for end in ends:
         share = min(end.area_m2 / planting.area_m2, left)
@@ -56,7 +56,7 @@ def pieces_of(
             continue
         left -= share
         dead = min(end.on, killed) if killed else end.on
-        buried, taken = _buried_on(end), _taken_on(end)
+        buried, taken = buried_on(end), taken_on(end)
         out.append(
             Piece(
                 share,
@@ -69,24 +69,3 @@ def pieces_of(
     if left > 0:
         out.append(Piece(left, None if killed is None else index(killed)))
     return tuple(out)
-
-
-def _buried_on(end: End) -> dt.date | None:
-    if end.residue is Residue.WORKED_IN:
-        return end.worked_in_on or end.on
-    return end.worked_in_on
-
-
-def _taken_on(end: End) -> dt.date | None:
-    return end.on if end.residue in (Residue.REMOVED, Residue.GRAZED) else None
-
-
-def _killed_on(planting: PlantingFacts) -> dt.date | None:
-    start = planting.start or dt.date.min
-    seen = [row for row in planting.observations if row.on >= start]
-    killed = [row.on for row in seen if row.seen is Seen.FROST_KILLED]
-    if not killed:
-        return None
-    on = min(killed)
-    grown = any(row.seen is Seen.REGROWN and row.on > on for row in seen)
-    return None if grown else on

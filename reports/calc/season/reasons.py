@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from reports.calc.nutrients import NitrogenNote, nitrogen_note
-from reports.calc.season.decays import LIKELY
+from reports.calc.season.decays import HORIZON_DAYS, LIKELY
 from reports.calc.season.holds import Lasting, Three
 from reports.calc.season.reckoning import Reckoning
 from reports.calc.season.remains import Remains
 from reports.calc.shapes.basics import How
 from reports.calc.shapes.choice import Reason, ResidueSide
 
-PAST = 10**6  # d, stands for a count that outlasts the reckoning
 LONGEST_CURVE = 112  # d, offset of the last point drawn
 
 
@@ -44,28 +43,25 @@ def _for_worked_in(
 ) -> Iterator[Reason]:
     if _days(lasts.half_worked_in) < _days(lasts.half_on_top):
         yield Reason.WORKED_IN_RELEASES_SOONER
-    there, here = worked_in.nitrogen_six_weeks_kg_m2, on_top.nitrogen_six_weeks_kg_m2
-    if there is not None and here is not None and there.high > here.high:
+    more, less = worked_in.nitrogen_six_weeks_kg_m2, on_top.nitrogen_six_weeks_kg_m2
+    if more is not None and less is not None and more.high > less.high:
         yield Reason.WORKED_IN_RELEASES_MORE_NITROGEN
-    sown_in, sown_on = worked_in.plant_back, on_top.plant_back
-    pairs = (
-        (sown_in.direct_small_seed, sown_on.direct_small_seed),
-        (sown_in.direct_large_seed, sown_on.direct_large_seed),
-    )
-    if any(early and (late is None or early < late) for early, late in pairs):
+    small = worked_in.plant_back.direct_small_seed
+    later = on_top.plant_back.direct_small_seed
+    if small is not None and (later is None or small < later):
         yield Reason.WORKED_IN_PLANTS_SOONER
 
 
 def _cautions(remains: Remains, lasts: Lasting) -> Iterator[Reason]:
     makeup, share = remains.makeup, remains.nitrogen.between
-    if makeup is not None and makeup.buckwheat:
+    assert makeup is not None
+    if makeup.buckwheat:
         yield Reason.BUCKWHEAT_MULCH_NEVER_BETTER_THAN_PARTIAL
     if share is not None:
         yield Reason.NITROGEN_FROM_REGION_ELSEWHERE
-        note = nitrogen_note(nitrogen_share=share.low)
-        if note is NitrogenNote.NONE_MAY_TIE_UP:
+        if nitrogen_note(nitrogen_share=share.low) is NitrogenNote.NONE_MAY_TIE_UP:
             yield Reason.LOW_N_MAY_TIE_UP
-    if makeup is not None and makeup.thin_evidence:
+    if makeup.thin_evidence:
         yield Reason.THIN_EVIDENCE_DECAY
     if remains.mass.how is How.HANDBOOK:
         yield Reason.HANDBOOK_MASS
@@ -74,13 +70,11 @@ def _cautions(remains: Remains, lasts: Lasting) -> Iterator[Reason]:
 
 
 def _weather(remains: Remains, reckoning: Reckoning) -> Iterator[Reason]:
-    last = reckoning.station.last_read
-    if last is None:
+    if (last := reckoning.station.last_read) is None:
         yield Reason.NO_WEATHER
     elif last < remains.dead + LONGEST_CURVE:
         yield Reason.WEATHER_ENDS_BEFORE_CURVE
 
 
 def _days(three: Three) -> int:
-    likely = three[LIKELY]
-    return PAST if likely is None else likely
+    return HORIZON_DAYS if (likely := three[LIKELY]) is None else likely

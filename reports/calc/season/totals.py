@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from functools import partial
 
-from reports.calc.season.fields import sown_in
+from reports.calc.season.lots import sown_of
 from reports.calc.shapes.basics import Between, Span
-from reports.calc.shapes.ledger import LotFacts, Residue
+from reports.calc.shapes.ledger import Residue
 from reports.calc.shapes.season import (
     CoverDays,
     FieldSeason,
-    FieldSeed,
     KindTotal,
-    LotUse,
     SeasonTotals,
     SeedUse,
 )
@@ -49,36 +47,13 @@ def _cover(name: str, field: FieldSeason) -> float:
     return float(getattr(field.cover, name))
 
 
-def lots_of(fields: Sequence[FieldSeason], season: Span) -> tuple[LotUse, ...]:
-    """Return where the seed of each lot went, seed sown in the season only."""
-    lots: dict[int, LotFacts] = {}
-    planted: dict[int, dict[int, FieldSeed]] = {}
-    for field, use in _sown(fields, season):
-        if use.lot is None or use.seed_kg is None:
-            continue
-        lots[use.lot.id] = use.lot
-        by_field = planted.setdefault(use.lot.id, {})
-        before = by_field.get(field.ledger.id)
-        seed_kg = use.seed_kg + (before.seed_kg if before else 0.0)
-        row = FieldSeed(field.ledger.id, field.ledger.name, seed_kg)
-        by_field[field.ledger.id] = row
-    return tuple(
-        LotUse(
-            lots[key],
-            tuple(by_field.values()),
-            sum(row.seed_kg for row in by_field.values()),
-        )
-        for key, by_field in planted.items()
-    )
-
-
 def _kinds(fields: Sequence[FieldSeason], season: Span) -> tuple[KindTotal, ...]:
     uses: dict[str, list[SeedUse]] = {}
     for field in fields:
         for row in field.plantings:
             for use in row.seed:
                 uses.setdefault(use.kind_slug, []).append(use)
-    sown = {id(use) for _, use in _sown(fields, season)}
+    sown = {id(use) for _, use in sown_of(fields, season)}
     return tuple(
         KindTotal(
             slug=slug,
@@ -90,16 +65,6 @@ def _kinds(fields: Sequence[FieldSeason], season: Span) -> tuple[KindTotal, ...]
         )
         for slug, rows in sorted(uses.items())
     )
-
-
-def _sown(
-    fields: Sequence[FieldSeason], season: Span
-) -> Iterator[tuple[FieldSeason, SeedUse]]:
-    for field in fields:
-        for row in field.plantings:
-            if sown_in(row.planting, season):
-                for use in row.seed:
-                    yield field, use
 
 
 def _ended_m2(fields: Sequence[FieldSeason], residue: Residue, season: Span) -> float:
