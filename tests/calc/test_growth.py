@@ -235,3 +235,22 @@ def test_a_forecast_needs_a_heat_date_for_every_kind() -> None:
     table = timetable(BUCKWHEAT, month=7, assumptions=ASSUMPTIONS)
     with pytest.raises(ValueError, match="differ in length"):
         forecast(planting=planting(day(7, 1)), timetables=[table], closed_by_heat=[])
+
+
+def test_ending_seven_to_ten_days_into_flower_comes_before_viable_seed() -> None:
+    # Common practice and OMAFRA-BW: end 7 to 10 days after flowering begins.
+    dates = stages(planting(day(7, 10)))
+    flower, seed = dates[StageName.FIRST_FLOWER].on, dates[StageName.VIABLE_SEED].on
+    assert flower is not None
+    assert seed is not None
+    latest = BUCKWHEAT.all("end_after_flower_days")[0].high
+    assert flower + dt.timedelta(latest) <= seed
+
+
+def test_buckwheat_is_done_ten_to_twelve_weeks_after_sowing() -> None:
+    # Common practice and OMAFRA-BW agree: ripe seed in 10 to 12 weeks.
+    ripe = BUCKWHEAT.all("seed_mature_days")
+    assert {(row.low, row.high) for row in ripe} == {(70, 84)}
+    seed = stages(planting(day(7, 10)))[StageName.VIABLE_SEED].on
+    assert seed is not None
+    assert seed < day(7, 10) + dt.timedelta(weeks=10)
