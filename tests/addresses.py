@@ -1,10 +1,11 @@
 """Every address of the program, found by walking, and filled with what the cast has."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from django.urls import get_resolver, reverse
 
+from records.acts import ACTS
 from records.nouns import NOUNS
 
 YEAR = 2026
@@ -21,9 +22,10 @@ class Address:
     view: Any
     blanks: tuple[str, ...]
     noun: str = ""
+    act: str = ""
 
     def __str__(self):
-        return f"{self.name} {self.noun}".strip()
+        return f"{self.name} {self.noun}{self.act}".strip()
 
     @property
     def is_of_a_farm(self):
@@ -38,6 +40,7 @@ class Address:
         told = {
             "slug": (under or household).farm.slug,
             "noun": self.noun,
+            "act": self.act,
             "kind": household.kind.slug,
             "year": YEAR,
         }
@@ -64,8 +67,9 @@ def walked(resolver=None, path="", space="", blanks=()):
 def addresses():
     """Every address, once for every noun it may be about."""
     for one in walked():
-        if "noun" not in one.blanks:
+        if "noun" in one.blanks:
+            yield from (replace(one, noun=noun.slug) for noun in NOUNS)
+        elif "act" in one.blanks:
+            yield from (replace(one, act=act.slug) for act in ACTS)
+        else:
             yield one
-            continue
-        for noun in NOUNS:
-            yield Address(one.name, one.path, one.view, one.blanks, noun.slug)

@@ -24,7 +24,9 @@ TROUBLES = {
     ),
     Trouble.NOT_POSITIVE: _("It must be more than nothing; “%(understood)s” is not."),
     Trouble.NEGATIVE: _("It cannot be less than nothing; “%(understood)s” is."),
-    Trouble.NO_AREA: _("“%(understood)s” is a length, not an area. Use: %(known)s."),
+    Trouble.NO_AREA: _(
+        "“%(understood)s” does not say on how much land. Write it like 50 lb/ac."
+    ),
     Trouble.AMBIGUOUS_NUMBER: _(
         "“%(rest)s” can be read in two ways. Write it without the thousands mark."
     ),

@@ -82,8 +82,11 @@ def sheet(
         made.rows.append(row)
         row.place, row.asked = place, [row[name] for name in act.each]
         if act.sows:
-            seeds = len(seeds_told(initial or typed or {}))
-            row.seeds = row.rows.forms[:seeds]
+            row.seeds = [
+                seed
+                for seed in row.rows.forms
+                if seed["lot"].value() or seed["kind"].value()
+            ]
     return made
 
 

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
+import zoneinfo
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
-
-from django.utils import timezone
 
 from farm.models import Change, Farm
 from reports.calc.shapes.basics import Span
@@ -40,8 +39,11 @@ class Register:
 
 def season_register(farm: Farm, season: Span) -> Register:
     """Mended and voided records of a season, in the order they were written."""
+    zone = zoneinfo.ZoneInfo(farm.time_zone)
     rows = Change.objects.filter(
-        farm=farm, at__gte=_begin(season.first), at__lt=_begin(season.last, days=1)
+        farm=farm,
+        at__gte=_begin(season.first, zone),
+        at__lt=_begin(season.last + dt.timedelta(days=1), zone),
     )
     told = rows.exclude(verb=Change.Verb.WROTE)
     count = told.count()
@@ -53,9 +55,9 @@ def season_register(farm: Farm, season: Span) -> Register:
     )
 
 
-def _begin(day: dt.date, days: int = 0) -> dt.datetime:
-    start = dt.datetime.combine(day + dt.timedelta(days=days), dt.time())
-    return timezone.make_aware(start)
+def _begin(day: dt.date, zone: zoneinfo.ZoneInfo) -> dt.datetime:
+    """Midnight as the farm's own clock strikes it."""
+    return dt.datetime.combine(day, dt.time(), zone)
 
 
 def _told(row: Change) -> ChangeTold:
