@@ -1,11 +1,13 @@
 """What every test stands on: the cast, quick passwords, and no way out to the net."""
 
+import copy
 import functools
 import ipaddress
 import socket
 
 import pytest
 from django.conf import settings
+from django.db import transaction
 from django.test import Client
 
 from tests.world import make_world
@@ -46,9 +48,21 @@ def is_here(address):
         return False
 
 
+@pytest.fixture(scope="module")
+def cast(django_db_setup, django_db_blocker):
+    """The cast, made once for a file of tests and struck with its last one."""
+    with django_db_blocker.unblock(), transaction.atomic():
+        yield make_world()
+        transaction.set_rollback(True)
+
+
 @pytest.fixture
-def world(db):
-    return make_world()
+def world(cast, db):
+    """The cast as it was made; what a test writes is undone after it.
+
+    A test that needs rows really committed calls ``make_world`` itself.
+    """
+    return copy.deepcopy(cast)
 
 
 @pytest.fixture

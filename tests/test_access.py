@@ -4,7 +4,6 @@ import datetime as dt
 
 import pytest
 from django import forms
-from django.db import transaction
 from django.test import Client
 from django.urls import reverse
 
@@ -13,7 +12,6 @@ from records.nouns import NOUNS
 from tests.addresses import addresses
 from tests.factories import MembershipFactory
 from tests.records.typed import typed
-from tests.world import make_world
 
 EVERYONE = set(Role)
 MANAGERS = {Role.OWNER, Role.MANAGER}
@@ -21,6 +19,8 @@ WRITERS = {*MANAGERS, Role.CREW}
 # Stated here a second time, so that opening a door takes two changes.
 ROLES = {
     "people": {Role.OWNER},
+    "records:write": WRITERS,
+    "records:write-act": WRITERS,
     "farm-edit": MANAGERS,
     "records:kind-new": MANAGERS,
     "records:own-figure": MANAGERS,
@@ -55,21 +55,10 @@ OF_A_RECORD = [one for one in OF_A_FARM if one.names_a_record]
 METHODS = ("get", "post")
 
 
-pytestmark = pytest.mark.django_db
-
-
 @pytest.fixture(scope="module")
-def world(django_db_setup, django_db_blocker):
-    """One cast for the whole sweep: what a test writes is undone, the cast stays."""
-    with django_db_blocker.unblock(), transaction.atomic():
-        yield make_world()
-        transaction.set_rollback(True)
-
-
-@pytest.fixture(scope="module")
-def clients(world):
+def clients(cast):
     """Everybody signed in once, and a visitor."""
-    people = [world.owner, world.manager, world.crew, world.inspector, world.stranger]
+    people = [cast.owner, cast.manager, cast.crew, cast.inspector, cast.stranger]
     signed_in = {person: Client() for person in people}
     for person, client in signed_in.items():
         client.force_login(person)
