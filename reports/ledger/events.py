@@ -52,55 +52,9 @@ class Events:
         lots = {row["lot_id"] for rows in lines.values() for row in rows}
         return cls(
             lines=lines,
-            observations=_by_planting(
-                ObservationRow.objects.on(farm)
-                .live()
-                .filter(planting__in=ids)
-                .order_by("seen_on", "pk")
-                .values(
-                    "planting_id",
-                    "seen_on",
-                    "seen",
-                    "canopy_share",
-                    "bloom_share",
-                    "ground_cover_share",
-                    "weeds",
-                )
-            ),
-            frames=_by_planting(
-                SampleFrame.objects.filter(
-                    sample__planting__in=ids, sample__voided_at=None
-                )
-                .order_by("sample__cut_on", "sample_id", "pk")
-                .values(
-                    "sample_id",
-                    "area_m2",
-                    "wet_kg",
-                    "sample__cut_on",
-                    "sample__dry_share",
-                    "sample__nitrogen_share",
-                    "sample__planting_id",
-                ),
-                key="sample__planting_id",
-            ),
-            ends=_by_planting(
-                Termination.objects.on(farm)
-                .live()
-                .filter(planting__in=ids)
-                .order_by("ended_on", "pk")
-                .values(
-                    "pk",
-                    "planting_id",
-                    "ended_on",
-                    "area_m2",
-                    "method",
-                    "outcome",
-                    "bloom_share",
-                    "residue",
-                    "reason",
-                    "worked_in_on",
-                )
-            ),
+            observations=_observations(farm, ids),
+            frames=_frames(ids),
+            ends=_ends(farm, ids),
             lots=_lots(farm, lots - {None}),
         )
 
@@ -113,6 +67,55 @@ def _by_planting(rows: Iterable[Any], key: str = "planting_id") -> Rows:
     for row in rows:
         found[row[key]].append(row)
     return found
+
+
+def _observations(farm: Farm, ids: Sequence[int]) -> Rows:
+    rows = ObservationRow.objects.on(farm).live().filter(planting__in=ids)
+    return _by_planting(
+        rows.order_by("seen_on", "pk").values(
+            "planting_id",
+            "seen_on",
+            "seen",
+            "canopy_share",
+            "bloom_share",
+            "ground_cover_share",
+            "weeds",
+        )
+    )
+
+
+def _frames(ids: Sequence[int]) -> Rows:
+    rows = SampleFrame.objects.filter(sample__planting__in=ids, sample__voided_at=None)
+    return _by_planting(
+        rows.order_by("sample__cut_on", "sample_id", "pk").values(
+            "sample_id",
+            "area_m2",
+            "wet_kg",
+            "sample__cut_on",
+            "sample__dry_share",
+            "sample__nitrogen_share",
+            "sample__planting_id",
+        ),
+        key="sample__planting_id",
+    )
+
+
+def _ends(farm: Farm, ids: Sequence[int]) -> Rows:
+    rows = Termination.objects.on(farm).live().filter(planting__in=ids)
+    return _by_planting(
+        rows.order_by("ended_on", "pk").values(
+            "pk",
+            "planting_id",
+            "ended_on",
+            "area_m2",
+            "method",
+            "outcome",
+            "bloom_share",
+            "residue",
+            "reason",
+            "worked_in_on",
+        )
+    )
 
 
 def _lots(farm: Farm, ids: set[int]) -> dict[int, LotFacts]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections import defaultdict
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -44,26 +44,41 @@ class SeasonLedger:
 def season_ledger(farm: Farm, season: Span) -> SeasonLedger:
     """Read a season: the same number of queries for one field or a thousand."""
     station = main_station(farm)
-    plantings = _plantings(farm, season)
-    applications = _applications(farm, season)
-    fields = Field.objects.on(farm).live().order_by("name", "pk")
     return SeasonLedger(
-        assumptions=own_assumptions(farm),
-        fields=tuple(
-            FieldLedger(
-                id=row["pk"],
-                name=row["name"],
-                area_m2=row["area_m2"],
-                status=row["status"],
-                plantings=tuple(plantings[row["pk"]]),
-                applications=tuple(applications[row["pk"]]),
-            )
-            for row in fields.values("pk", "name", "area_m2", "status")
-        ),
+        fields=tuple(_fields(farm, season)),
         weather=weather_of(station),
         whole_fahrenheit=station.whole_fahrenheit if station else True,
         climate=Climate.COOL if farm.cool_springs else Climate.WARM,
+        assumptions=own_assumptions(farm),
     )
+
+
+def _fields(farm: Farm, season: Span) -> Iterator[FieldLedger]:
+    """Fields by name; one that is all in parts is told by them, unless it was used."""
+    plantings = _plantings(farm, season)
+    applications = _applications(farm, season)
+    rows = list(
+        Field.objects.on(farm)
+        .live()
+        .order_by("name", "pk")
+        .values("pk", "name", "area_m2", "status", "parent_id", "parent__name")
+    )
+    parts: defaultdict[int, float] = defaultdict(float)
+    for row in rows:
+        parts[row["parent_id"]] += row["area_m2"]
+    for row in rows:
+        told = FieldLedger(
+            id=row["pk"],
+            name=row["name"],
+            area_m2=row["area_m2"],
+            status=row["status"],
+            plantings=tuple(plantings[row["pk"]]),
+            applications=tuple(applications[row["pk"]]),
+            part_of=row["parent__name"] or "",
+            parts_m2=parts[row["pk"]],
+        )
+        if told.own_ground_m2 or told.plantings or told.applications:
+            yield told
 
 
 def _plantings(farm: Farm, season: Span) -> Mapping[int, list[PlantingFacts]]:

@@ -21,10 +21,10 @@ COVERS = tuple(CoverDays.__dataclass_fields__)
 
 def totals_of(fields: Sequence[FieldSeason], season: Span) -> SeasonTotals:
     """Return the farm's totals; an empty farm has its whole season bare."""
-    area_m2 = sum(field.ledger.area_m2 for field in fields)
+    area_m2 = sum(field.ledger.own_ground_m2 for field in fields)
 
     def mean(value: Callable[[FieldSeason], float]) -> float:
-        weighed = sum(field.ledger.area_m2 * value(field) for field in fields)
+        weighed = sum(field.ledger.own_ground_m2 * value(field) for field in fields)
         return weighed / area_m2 if area_m2 else 0.0
 
     return SeasonTotals(

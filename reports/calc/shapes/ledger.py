@@ -233,9 +233,16 @@ class ApplicationFacts:
     approval: str
 
 
+# Areas of parts are typed with rounding: less than this share is no ground.
+ROUNDED = 0.005
+
+
 @dataclass(frozen=True, slots=True)
 class FieldLedger:
-    """A piece of land and everything that happened on it."""
+    """A piece of land and everything that happened on it.
+
+    ``parts_m2`` is the area told under its own parts: strips, beds and the like.
+    """
 
     id: int
     name: str
@@ -243,6 +250,14 @@ class FieldLedger:
     status: str
     plantings: tuple[PlantingFacts, ...] = ()
     applications: tuple[ApplicationFacts, ...] = ()
+    part_of: str = ""
+    parts_m2: float = 0.0
+
+    @property
+    def own_ground_m2(self) -> float:
+        """Return the area not told under a part; a farm's total adds these. [m²]"""
+        rest = self.area_m2 - self.parts_m2
+        return rest if rest > self.area_m2 * ROUNDED else 0.0
 
 
 @dataclass(frozen=True, slots=True)
