@@ -1,0 +1,5 @@
+"""The demonstration farm: three invented years, from a file a person can read."""
+
+from records.reading.demo.loading import load, read
+
+__all__ = ["load", "read"]
