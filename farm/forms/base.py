@@ -97,9 +97,21 @@ class RecordForm(ModelForm[R], Generic[R]):
             self.instance.client_key = key
 
     def _get_validation_exclusions(self) -> set[str]:
-        # The farm is set by us, yet rules that name it must still be checked.
+        # Set by us, yet rules that name them must still be checked.
         left_out: set[str] = super()._get_validation_exclusions()  # type: ignore[misc]
-        return left_out - {"farm"}
+        return left_out - {"farm", "voided_at"}
+
+    def sent_before(self) -> R | None:
+        """The record made already when this very page was sent the first time."""
+        try:
+            key = uuid.UUID(self.data.get(self.add_prefix("client_key"), ""))
+        except ValueError:
+            return None
+        if self.instance.pk is not None:
+            return None
+        rows: models.Manager[Any] = self._meta.model._default_manager
+        sent: R | None = rows.filter(farm=self.farm, client_key=key).first()
+        return sent
 
     def parts(self) -> Mapping[str, Sequence[models.Model]]:
         """Rows that belong to the record, by related name."""

@@ -35,6 +35,10 @@ class AmountField(forms.Field):
         except UnitError as as_volume:
             raise misread(as_volume, text, AMOUNTS) from as_volume
 
+    def has_changed(self, initial: Any, data: Any) -> bool:
+        # Held against the text that was shown, not against what it means.
+        return str(initial or "").strip() != str(data or "").strip()
+
 
 class InputProductForm(RecordForm[InputProduct]):
     class Meta:

@@ -88,6 +88,9 @@ def record_edit(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpRes
 
 def entered(request: FarmRequest, farm: Farm, noun: Noun, form: Any) -> HttpResponse:
     """Write a sound form down and show its record; else show the form again."""
+    sent = form.sent_before()
+    if sent is not None:
+        return redirect("records:page", farm.slug, noun.slug, sent.pk)
     if request.method == "POST" and form.is_valid():
         with transaction.atomic():
             row = form.record(by=request.user, now=timezone.now())
