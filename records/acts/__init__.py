@@ -2,7 +2,7 @@
 
 from records.acts.again import Again, again, last_values, rates
 from records.acts.base import ACTS, BY_ACT, Act
-from records.acts.sheet import Sheet, places, sheet
+from records.acts.sheet import Sheet, places, sent_before, sheet
 
 __all__ = [
     "ACTS",
@@ -14,5 +14,6 @@ __all__ = [
     "last_values",
     "places",
     "rates",
+    "sent_before",
     "sheet",
 ]

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime as dt
+import uuid
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
@@ -47,6 +49,17 @@ class Sheet:
                     return None
                 written.append(row.record(by=by, now=now))
         return written
+
+
+def sent_before(act: Act, farm: Farm, typed: QueryDict) -> bool:
+    """Whether this very page was sent, and saved, already."""
+    keys = []
+    for name in typed:
+        if name.endswith("-client_key"):
+            with contextlib.suppress(ValueError):
+                keys.append(uuid.UUID(str(typed[name])))
+    rows = act.noun.model._default_manager
+    return rows.filter(farm=farm, client_key__in=keys).exists()
 
 
 def places(act: Act, farm: Farm, *, today: dt.date, words: str = "") -> list[Any]:

@@ -34,6 +34,8 @@ def write_act(request: FarmRequest, farm: Farm, act: str) -> HttpResponse:
     """First what and where; then a row a place; then all of it is saved, or none."""
     named = act_named(act)
     let(request, named.noun.writers)
+    if request.method == "POST" and acts.sent_before(named, farm, request.POST):
+        return redirect("records:list", farm.slug, named.noun_slug)
     if request.method == "POST":
         return save_rows(request, farm, named)
     seeds = seeds_form(request, farm, named)

@@ -10,8 +10,9 @@ from django.urls import reverse
 
 from farm import writing
 from farm.models import Change
+from records.models import Termination
 from records.nouns import BY_SLUG, NOUNS
-from tests.records.typed import typed
+from tests.records.typed import standing, typed
 
 # Stations begin with their file, own figures with the figure they overrule.
 ENTERED = [noun for noun in NOUNS if not noun.begins_at]
@@ -164,6 +165,21 @@ def test_a_form_sent_twice_is_recorded_once(noun, world, owner_client):
     assert again.url == first.url
     assert noun.model.objects.count() == before
     assert changes_of(newest(noun, world)).count() == 1
+
+
+def test_an_act_on_several_places_sent_twice_is_recorded_once(world, owner_client):
+    stand = standing(world.ours)
+    key = f"at{stand.pk}-client_key"
+    sent = {
+        "place": stand.pk,
+        key: str(uuid.uuid4()),
+        **typed("terminations", world.ours),
+    }
+    url = reverse("records:write-act", args=[world.farm.slug, "end"])
+    before = Termination.objects.count()
+    answers = [owner_client.post(url, sent) for _ in range(2)]
+    assert [answer.status_code for answer in answers] == [302, 302]
+    assert Termination.objects.count() == before + 1
 
 
 def test_every_form_carries_a_key_of_its_own(world, owner_client):
