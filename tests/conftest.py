@@ -12,6 +12,8 @@ from django.test import Client
 
 from tests.world import make_world
 
+# Commands, not tests: they would build their farms when they are read.
+collect_ignore = ["bench"]
 PLAIN_FILES = {
     "default": {"BACKEND": "django.core.files.storage.FileSystemStorage"},
     "staticfiles": {"BACKEND": "django.contrib.staticfiles.storage.StaticFilesStorage"},
