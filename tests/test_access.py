@@ -147,6 +147,31 @@ def test_another_farms_rows_cannot_be_picked_in_any_form(noun, world, owner_clie
         assert noun.model.objects.count() == before
 
 
+@pytest.mark.parametrize("place", OF_A_FARM, ids=str)
+def test_no_page_offers_a_row_of_another_farm(place, world, clients):
+    """Neither the forms nor the boxes that narrow a list."""
+    answer = clients[world.owner].get(place.at(world.ours))
+    rows = [*world.theirs.records.values(), world.theirs.kind]
+    theirs = {type(row): row.pk for row in rows}
+    for form in forms_of(answer):
+        for name, field in form.fields.items():
+            if isinstance(field, forms.ModelChoiceField):
+                offered = field.queryset.values_list("pk", flat=True)
+                assert theirs[field.queryset.model] not in offered, name
+
+
+def forms_of(answer):
+    """Every form a page was given, with the rows under it."""
+    told = answer.context or {}
+    for name in ("form", "filter", "seeds"):
+        form = told.get(name)
+        form = getattr(form, "form", form)
+        if hasattr(form, "fields"):
+            yield form
+        if hasattr(form, "ROWS"):
+            yield form.rows.empty_form
+
+
 def foreign_choices(noun, world):
     """Each choice a form offers, with a row of the neighbour's that would fit it."""
     rows = [*world.theirs.records.values(), world.theirs.kind]

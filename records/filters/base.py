@@ -44,9 +44,9 @@ class RecordFilter(df.FilterSet):
             for name in ("first", "last", "season"):
                 self.filters.pop(name, None)
         for part in self.filters.values():
-            rows = part.extra.get("queryset")
-            if rows is not None:
-                part.extra["queryset"] = offered(rows, farm)
+            # Asked for anew whenever the choice is shown, so it is set there too.
+            if getattr(part, "queryset", None) is not None:
+                part.queryset = offered(part.queryset, farm)
 
     def filter_queryset(self, queryset: QuerySet[Any]) -> QuerySet[Any]:
         if not self.form.cleaned_data.get("struck"):
