@@ -88,4 +88,4 @@ class Record(models.Model):
         day = self.happened_on
         if day is None:
             return False
-        return (self.written_at.date() - day).days > LATE_AFTER_DAYS
+        return (self.farm.today(self.written_at) - day).days > LATE_AFTER_DAYS

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
@@ -136,13 +137,15 @@ def _lots(farm: Farm, ids: set[int]) -> dict[int, LotFacts]:
 
 
 def planting_facts(
-    row: Mapping[str, Any], events: Events, kinds: Mapping[int, KindFacts]
+    row: Mapping[str, Any],
+    events: Events,
+    kinds: Mapping[int, KindFacts],
+    *,
+    written_on: dt.date,
 ) -> PlantingFacts:
     """One planting with everything written down about it."""
     pk, sown = row["pk"], row["sown_on"]
-    late = sown is not None and (
-        (row["written_at"].date() - sown).days > LATE_AFTER_DAYS
-    )
+    late = sown is not None and (written_on - sown).days > LATE_AFTER_DAYS
     return PlantingFacts(
         id=pk,
         field_id=row["field_id"],

@@ -104,7 +104,9 @@ def _plantings(farm: Farm, season: Span) -> Mapping[int, list[PlantingFacts]]:
     kinds = kind_facts(farm, events.kind_ids())
     by_field: defaultdict[int, list[PlantingFacts]] = defaultdict(list)
     for row in told:
-        by_field[row["field_id"]].append(planting_facts(row, events, kinds))
+        written_on = farm.today(row["written_at"])
+        facts = planting_facts(row, events, kinds, written_on=written_on)
+        by_field[row["field_id"]].append(facts)
     return by_field
 
 

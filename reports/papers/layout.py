@@ -10,6 +10,7 @@ from django.utils.translation import gettext as _
 
 from farm.units import System
 from reports.calc.shapes.choice import CurvePoint, ResidueChoice
+from reports.calc.shapes.ledger import Purpose
 from reports.calc.shapes.season import (
     FieldSeason,
     PlantingSeason,
@@ -123,10 +124,14 @@ def field_parts(page: SeasonPage, system: System) -> Iterator[FieldPart]:
 
 
 def planting_part(stand: PlantingSeason, system: System) -> PlantingPart:
-    """A planting with both ways to leave each of its residues."""
+    """A planting with both ways to leave each of its residues.
+
+    What a harvest leaves behind is told on the strip; the choice is one for covers.
+    """
+    is_cash = stand.planting.purpose is Purpose.CASH
     choices = (
         choice_part(choice, f"curve-{stand.planting.id}-{place}", system)
-        for place, choice in enumerate(stand.choices)
+        for place, choice in enumerate(() if is_cash else stand.choices)
     )
     return PlantingPart(stand, tuple(choices))
 
