@@ -57,7 +57,9 @@ class Noun:
     def rows(self) -> Any:
         """Every row with what its list shows, in a fixed number of queries."""
         rows = self.reckoned(self.model._default_manager.all())
-        return rows.select_related("farm", *self.related).prefetch_related(*self.prefetch)
+        return rows.select_related("farm", *self.related).prefetch_related(
+            *self.prefetch
+        )
 
 
 def kinds_of(planting: Planting) -> str:
