@@ -85,7 +85,7 @@ class RecordForm(ModelForm[R], Generic[R]):
             day = cleaned.get(name)
             if day and day > self.today:
                 self.add_error(name, _("This day is still to come."))
-        for name, day in cleaned.items():
+        for name, day in list(cleaned.items()):
             if isinstance(day, dt.date) and day < OLDEST:
                 self.add_error(name, _("This day lies too far back."))
         return cleaned

@@ -136,6 +136,7 @@ class PlantingForm(RowsForm[Planting]):
             for line in lines:
                 line.cleaned_data["share"] /= total
         self._check_lots(lines)
+        self._check_twice(lines)
         return not self.errors and not any(line.errors for line in lines)
 
     def _default_shares(self, lines: list[RowForm]) -> None:
@@ -145,6 +146,14 @@ class PlantingForm(RowsForm[Planting]):
             if line.cleaned_data["share"] is None:
                 line.add_error("share", _("Give each kind of a mix its share."))
                 line.cleaned_data["share"] = 0.0
+
+    def _check_twice(self, lines: list[RowForm]) -> None:
+        seen = set()
+        for line in lines:
+            told = (line.cleaned_data["kind"], line.cleaned_data.get("lot"))
+            if told in seen:
+                line.add_error("lot", _("This seed stands twice: add it up."))
+            seen.add(told)
 
     def _check_lots(self, lines: list[RowForm]) -> None:
         self_sown = self.cleaned_data.get("method") == Planting.Method.SELF_SOWN

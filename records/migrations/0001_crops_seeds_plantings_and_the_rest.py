@@ -475,7 +475,7 @@ class Migration(migrations.Migration):
         ),
         migrations.AddConstraint(
             model_name='seedlot',
-            constraint=models.CheckConstraint(condition=models.Q(('germination_share', None), models.Q(('germination_share__gte', 0), ('germination_share__lte', django.db.models.expressions.CombinedExpression(models.Value(1), '-', models.F('hard_share')))), _connector='OR'), name='lot_viable_is_a_share', violation_error_message='Germination and hard seed together pass 100 %.'),
+            constraint=models.CheckConstraint(condition=models.Q(('germination_share', None), models.Q(('germination_share__gte', 0), ('germination_share__lte', django.db.models.expressions.CombinedExpression(models.Value(1), '-', models.F('hard_share')))), _connector='OR'), name='lot_viable_is_a_share', violation_error_message='Germination and hard seed together are more than the whole.'),
         ),
         migrations.AddConstraint(
             model_name='seedlot',

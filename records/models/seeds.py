@@ -79,7 +79,7 @@ class SeedLot(Record):
                 ),
                 name="lot_viable_is_a_share",
                 violation_error_message=_(
-                    "Germination and hard seed together pass 100 %."
+                    "Germination and hard seed together are more than the whole."
                 ),
             ),
             models.UniqueConstraint(
