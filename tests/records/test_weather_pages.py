@@ -1,0 +1,219 @@
+"""Weather in the browser: a file chosen, its columns told, looked at, and saved."""
+
+import gzip
+
+import pytest
+from django.core.files.uploadedfile import SimpleUploadedFile
+from django.urls import reverse
+
+from farm.models import Change
+from records.forms import weather as weather_forms
+from records.models import WeatherDay, WeatherStation
+from records.reading.weather import unpack
+
+# A day, two temperatures in whole degrees Fahrenheit and rain in inches.
+TABLE = """Date,Low,High,Rain
+2026-06-01,55,80,0.00
+2026-06-02,58,84,0.25
+2026-06-03,61,88,
+"""
+TOLD = {
+    "date": "Date",
+    "tmin": "Low",
+    "tmax": "High",
+    "rain": "Rain",
+    "date_order": "iso",
+    "temp_unit": "F",
+    "rain_unit": "in",
+}
+# Three days of one station, as NOAA's by-station files write them.
+BY_STATION = """USC00000001,20260601,TMAX,267,,,7,
+USC00000001,20260601,TMIN,128,,,7,
+USC00000001,20260602,TMAX,289,,,7,
+"""
+
+
+def at(world, name):
+    return reverse(f"records:{name}", args=[world.farm.slug])
+
+
+@pytest.fixture
+def load(world, owner_client):
+    """Send a file; hand back the page that answers."""
+
+    def sent(data, name="barn.csv"):
+        raw = data if isinstance(data, bytes) else data.encode()
+        return owner_client.post(
+            at(world, "weather-load"), {"file": SimpleUploadedFile(name, raw)}
+        )
+
+    return sent
+
+
+@pytest.fixture
+def told(world, owner_client, load):
+    """Send a file and tell its columns; hand back the page that answers."""
+
+    def answered(data, **over):
+        held = load(data).context["taken"].held
+        return owner_client.post(
+            at(world, "weather-columns"), {"held": held, **TOLD, **over}
+        )
+
+    return answered
+
+
+def saved(client, world, page, **over):
+    form = page.context["form"]
+    sent = {box.html_name: box.value() for box in form if box.value() is not None}
+    if not over.get("is_main"):
+        sent.pop("is_main", None)
+    return client.post(at(world, "weather-save"), {**sent, **over})
+
+
+@pytest.fixture
+def nothing_saved():
+    yield
+    assert WeatherDay.objects.count() == 2
+    assert WeatherStation.objects.count() == 2
+    assert not Change.objects.exists()
+
+
+def test_a_table_is_read_as_told_and_saved_in_degrees_celsius_and_millimetres(
+    world, owner_client, told
+):
+    """80 °F is 26.67 °C and 0.25 in is 6.35 mm: exact by NIST SP 811, appendix B."""
+    page = told(TABLE)
+    assert "Nothing is saved yet" in page.content.decode()
+    answer = saved(owner_client, world, page, known="", name="Orchard")
+    assert answer.status_code == 302, answer.context["form"].errors
+    days = WeatherDay.objects.filter(station__name="Orchard").order_by("day")
+    assert [day.rain_mm for day in days] == pytest.approx([0, 6.35, None])
+    assert days[0].tmax_c == pytest.approx(26.6667, abs=1e-4)
+    assert days[0].tmin_c == pytest.approx(12.7778, abs=1e-4)
+    change = Change.objects.get(verb="loaded")
+    assert (change.by, change.after["days"]) == (world.owner, "3")
+    assert "barn.csv" in change.after["file"]
+
+
+def test_the_same_file_read_again_adds_no_day(world, owner_client, told):
+    station = world.ours["stations"]
+    for _ in range(2):
+        saved(owner_client, world, told(TABLE), known=station.pk, name="")
+    assert WeatherDay.objects.filter(station=station, day__year=2026).count() == 3
+    weather = owner_client.get(at(world, "weather")).content.decode()
+    assert "3 days read again" in weather
+
+
+def test_a_file_of_the_daily_archive_needs_no_columns_told(world, owner_client, load):
+    page = load(BY_STATION, "USC00000001.csv")
+    assert page.context["taken"].file
+    saved(owner_client, world, page, known="", name="Archive")
+    days = WeatherDay.objects.filter(station__name="Archive").order_by("day")
+    assert [day.tmax_c for day in days] == pytest.approx([26.7, 28.9])
+
+
+@pytest.mark.usefixtures("nothing_saved")
+@pytest.mark.parametrize(
+    ("data", "name", "words"),
+    [
+        (b"", "a.csv", "empty"),
+        (b"  \n \n", "a.csv", "empty"),
+        (b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", "a.csv", "not a text file"),
+        (gzip.compress(TABLE.encode() * 50)[:-20], "a.csv.gz", "cut short"),
+        (TABLE.encode("utf-16"), "a.csv", ""),
+        (BY_STATION[:-25].encode(), "a.csv", ""),
+        (b"one line of prose about the weather", "a.txt", "not found"),
+    ],
+    ids=[
+        "nothing",
+        "blanks",
+        "picture",
+        "half a gzip",
+        "utf-16",
+        "half a day",
+        "prose",
+    ],
+)
+def test_a_file_that_cannot_be_read_is_refused_beside_its_box(data, name, words, load):
+    page = load(data, name)
+    said = page.context["form"].errors["file"]
+    assert words in said[0]
+    assert said[0] in page.content.decode()
+
+
+@pytest.mark.usefixtures("nothing_saved")
+def test_a_file_too_large_is_refused_before_it_is_read(load, monkeypatch):
+    monkeypatch.setattr(weather_forms, "MOST_BYTES", 20)
+    assert "larger than" in load(TABLE).context["form"].errors["file"][0]
+
+
+@pytest.mark.usefixtures("nothing_saved")
+def test_a_small_file_that_unpacks_to_a_large_one_is_refused(load, monkeypatch):
+    monkeypatch.setattr(unpack, "MOST_BYTES", 10_000)
+    page = load(gzip.compress(b"0" * 100_000), "a.csv.gz")
+    assert "too large" in page.context["form"].errors["file"][0]
+
+
+@pytest.mark.usefixtures("nothing_saved")
+@pytest.mark.parametrize(
+    ("data", "over", "words"),
+    [
+        (TABLE, {"temp_unit": "C"}, "Look at the units once more"),
+        (TABLE.replace("06-03", "06-02"), {}, "this day stands twice"),
+        (TABLE, {"tmin": "High", "tmax": "Low"}, "lowest temperature is above"),
+        (TABLE, {"date_order": "mdy"}, "not a day written that way"),
+        (TABLE.replace("84", "warm"), {}, "“warm” is not a number"),
+        (TABLE + "2026-06-04,60\n", {}, ""),
+        (TABLE + "2026-06-04,60,81,0.0,0.0,0.0\n", {}, "columns"),
+    ],
+    ids=["units", "twice", "upside down", "order", "word", "cut", "ragged"],
+)
+def test_a_table_that_cannot_be_so_says_the_line(data, over, words, told):
+    page = told(data, **over)
+    (said,) = page.context["form"].non_field_errors()
+    assert words in said
+    assert "Line " in said
+    assert said in page.content.decode().replace("&#x27;", "'")
+
+
+@pytest.mark.usefixtures("nothing_saved")
+@pytest.mark.parametrize("left_out", ["date", "date_order", "temp_unit", "rain_unit"])
+def test_no_unit_and_no_order_is_guessed(left_out, told):
+    page = told(TABLE, **{left_out: ""})
+    assert page.context["form"].errors[left_out]
+
+
+@pytest.mark.usefixtures("nothing_saved")
+@pytest.mark.parametrize(
+    ("over", "box", "words"),
+    [
+        ({"name": ""}, "name", "Give the new station a name"),
+        ({"name": "Barn"}, "name", "Another station has this name"),
+        ({"name": "Orchard", "is_main": "on"}, "is_main", "reckons with another"),
+        ({"known": "their"}, "known", "valid choice"),
+    ],
+)
+def test_a_station_that_cannot_be_is_refused(
+    over, box, words, world, owner_client, told
+):
+    theirs = (
+        {"known": world.theirs["stations"].pk} if "known" in over else {"known": ""}
+    )
+    answer = saved(owner_client, world, told(TABLE), **{**over, **theirs})
+    assert words in answer.context["form"].errors[box][0]
+
+
+@pytest.mark.usefixtures("nothing_saved")
+def test_a_file_set_aside_by_another_farm_cannot_be_had(world, as_person, told):
+    held = told(TABLE).context["form"]["held"].value()
+    theirs = reverse("records:weather-columns", args=[world.theirs.farm.slug])
+    answer = as_person(world.stranger).post(theirs, {"held": held, **TOLD})
+    assert answer.url == reverse("records:weather-load", args=[world.theirs.farm.slug])
+
+
+@pytest.mark.usefixtures("nothing_saved")
+@pytest.mark.parametrize("held", ["", "nonsense", "../../secret-key"])
+def test_a_word_that_fetches_no_file_leads_back_to_the_start(held, world, owner_client):
+    answer = owner_client.post(at(world, "weather-save"), {"held": held, **TOLD})
+    assert answer.url == at(world, "weather-load")
