@@ -51,6 +51,7 @@ def farm_page(request: FarmRequest, farm: Farm) -> HttpResponse:
         "area_m2": sum(field.area_m2 for field in fields if field.parent_id is None),
         "year": farm.season_year(farm.today(timezone.now())),
         "may_edit": may(request, MANAGERS),
+        "may_invite": may(request, OWNERS),
     }
     return render(request, "farm/farm.html", page)
 
@@ -69,11 +70,11 @@ def farm_edit(request: FarmRequest, farm: Farm) -> HttpResponse:
 @require_http_methods(GET_OR_POST)
 @for_members(*OWNERS)
 def people(request: FarmRequest, farm: Farm) -> HttpResponse:
-    form = PersonForm(request.POST or None, farm=farm)
-    welcome = None
+    today, welcome = timezone.localdate(), None
+    form = PersonForm(request.POST or None, farm=farm, today=today)
     if request.method == "POST" and form.is_valid():
-        welcome = households.add(farm, today=timezone.localdate(), **form.cleaned_data)
-        form = PersonForm(farm=farm)
+        welcome = households.add(farm, today=today, **form.cleaned_data)
+        form = PersonForm(farm=farm, today=today)
     members = farm.memberships.select_related("user").order_by("since", "pk")
     page = {"farm": farm, "form": form, "members": members, "welcome": welcome}
     return render(request, "farm/people.html", page)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Any
 
 from django import forms
@@ -12,7 +13,7 @@ from farm.models import Farm, Role
 
 
 class PersonForm(forms.Form):
-    email = forms.EmailField(label=_("E-mail"))
+    email = forms.EmailField(label=_("E-mail"), max_length=254)
     name = forms.CharField(label=_("Name"), max_length=120)
     role = forms.ChoiceField(label=_("Role"), choices=Role.choices, initial=Role.CREW)
     until = forms.DateField(
@@ -22,9 +23,15 @@ class PersonForm(forms.Form):
         help_text=_("Leave empty where no end is set."),
     )
 
-    def __init__(self, data: Any = None, *, farm: Farm) -> None:
+    def __init__(self, data: Any = None, *, farm: Farm, today: dt.date) -> None:
         super().__init__(data)
-        self.farm = farm
+        self.farm, self.today = farm, today
+
+    def clean_until(self) -> dt.date | None:
+        until: dt.date | None = self.cleaned_data["until"]
+        if until and until < self.today:
+            raise forms.ValidationError(_("This day has passed."))
+        return until
 
     def clean_email(self) -> str:
         email: str = self.cleaned_data["email"].lower()
