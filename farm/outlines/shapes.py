@@ -4,6 +4,7 @@ import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Any
 
 from farm.outlines.plane import Position, Ring, signed_area
 
@@ -19,13 +20,19 @@ class Trouble(StrEnum):
     TOO_DEEP = "too_deep"
     TOO_INTRICATE = "too_intricate"
     NOT_JSON = "not_json"
+    NOT_KML = "not_kml"
+    HAS_DOCTYPE = "has_doctype"
+    ZIPPED = "zipped"
+    NOT_A_CORNER = "not_a_corner"
     NOT_AN_AREA = "not_an_area"
     NOT_WGS84 = "not_wgs84"
     BAD_POSITION = "bad_position"
     NOT_FINITE = "not_finite"
     NOT_DEGREES = "not_degrees"
     SWAPPED = "swapped"
+    SWAPPED_CORNERS = "swapped_corners"
     TOO_FEW = "too_few"
+    TOO_FEW_CORNERS = "too_few_corners"
     NOT_CLOSED = "not_closed"
     NO_AREA = "no_area"
     HOLE_OUTSIDE = "hole_outside"
@@ -37,13 +44,19 @@ _SENTENCES = {
     Trouble.TOO_DEEP: "The outline is wrapped in too many layers.",
     Trouble.TOO_INTRICATE: "The outline is too intricate to check.",
     Trouble.NOT_JSON: "This is not GeoJSON.",
+    Trouble.NOT_KML: "This is not KML.",
+    Trouble.HAS_DOCTYPE: "It declares a document type, which is not read here.",
+    Trouble.ZIPPED: "This file is packed. Unpack it and take the KML inside.",
+    Trouble.NOT_A_CORNER: "A corner is a latitude and a longitude.",
     Trouble.NOT_AN_AREA: "There is no area in it, only points or lines.",
     Trouble.NOT_WGS84: "The coordinates are not longitude and latitude on WGS 84.",
     Trouble.BAD_POSITION: "A position is not a longitude and a latitude.",
     Trouble.NOT_FINITE: "A coordinate is not a number that can be used.",
     Trouble.NOT_DEGREES: "A coordinate is not in degrees.",
     Trouble.SWAPPED: "Longitude and latitude look swapped. Longitude comes first.",
+    Trouble.SWAPPED_CORNERS: "The numbers look swapped. Latitude comes first.",
     Trouble.TOO_FEW: "A ring has fewer than four positions.",
+    Trouble.TOO_FEW_CORNERS: "An outline has three corners or more.",
     Trouble.NOT_CLOSED: "A ring does not end where it begins.",
     Trouble.NO_AREA: "A ring encloses nothing.",
     Trouble.HOLE_OUTSIDE: "A hole lies outside the area it is cut from.",
@@ -84,6 +97,24 @@ class Outline:
         return {"type": "MultiPolygon", "coordinates": polygons}
 
 
+def as_kept(geojson: Mapping[str, Any] | None) -> Outline | None:
+    """Return a stored geometry, checked when it was stored; None where there is none.
+
+    What was stored past the form and is no area counts as none.
+    """
+    try:
+        polygons = (geojson or {})["coordinates"]
+        if (geojson or {})["type"] == "Polygon":
+            polygons = [polygons]
+        return Outline(tuple(tuple(map(_kept, polygon)) for polygon in polygons))
+    except (KeyError, TypeError, ValueError):
+        return None
+
+
+def _kept(ring: Any) -> Ring:
+    return tuple((float(lon), float(lat)) for lon, lat, *_high in ring)
+
+
 def as_text(geojson: Mapping[str, object]) -> str:
     """Return a stored geometry as the text that ``read_outline`` reads."""
     return json.dumps(geojson)
@@ -97,3 +128,11 @@ def _wound(ring: Ring, *, outer: bool) -> list[list[float]]:
         [round(lon, _DECIMALS) + 0.0, round(lat, _DECIMALS) + 0.0]
         for lon, lat in turned
     ]
+
+
+def as_corners(outline: Outline) -> str | None:
+    """Return a single ring as ``read_corners`` reads it; None for anything more."""
+    if len(outline.polygons) != 1 or len(outline.polygons[0]) != 1:
+        return None
+    ring = outline.polygons[0][0][:-1]
+    return "\n".join(f"{lat:.{_DECIMALS}f}, {lon:.{_DECIMALS}f}" for lon, lat in ring)
