@@ -2,38 +2,17 @@
 
 from __future__ import annotations
 
-import json
 from typing import Any, ClassVar
 
 from django import forms
-from django.core.exceptions import ValidationError
 from django.utils.translation import gettext_lazy as _
 
 from farm import outlines
-from farm.forms.base import ModelForm, RecordForm, refuse
+from farm.forms.base import ModelForm, RecordForm
 from farm.forms.measures import AreaField, LengthField
+from farm.forms.outlines import OutlineField, OutlineFileField, OutlineMedia
 from farm.models import Edge, Farm, Field, LandStatement
-from farm.outlines import OutlineError
-from farm.outlines import Trouble as Fault
-
-CROOKED = {
-    Fault.EMPTY: _("There is no outline here."),
-    Fault.TOO_LARGE: _("The outline has more than 20,000 corners."),
-    Fault.TOO_DEEP: _("The outline is wrapped in too many layers."),
-    Fault.TOO_INTRICATE: _("The outline is too intricate to check."),
-    Fault.NOT_JSON: _("This is not GeoJSON."),
-    Fault.NOT_AN_AREA: _("There is no area in it, only points, lines or the like."),
-    Fault.NOT_WGS84: _("The corners are not longitude and latitude on WGS 84."),
-    Fault.BAD_POSITION: _("A corner is not a longitude and a latitude."),
-    Fault.NOT_FINITE: _("A corner is not a number that can be used."),
-    Fault.NOT_DEGREES: _("A corner is not in degrees."),
-    Fault.SWAPPED: _("Longitude and latitude look swapped. Longitude comes first."),
-    Fault.TOO_FEW: _("A ring needs three corners, and the first again at its end."),
-    Fault.NOT_CLOSED: _("A ring is not closed: it must end where it begins."),
-    Fault.NO_AREA: _("A ring encloses nothing."),
-    Fault.HOLE_OUTSIDE: _("A hole lies outside the area it is cut from."),
-}
-LOOK_AT = _("%(sentence)s Look at %(place)s.")
+from farm.outlines import Outline
 
 
 class FarmForm(ModelForm[Farm]):
@@ -65,13 +44,22 @@ class FieldForm(RecordForm[Field]):
     )
     length_m = LengthField(label=_("Length"), required=False)
     width_m = LengthField(label=_("Width"), required=False)
-    outline_text = forms.CharField(
+    outline_text = OutlineField(
         label=_("Outline"),
         required=False,
-        max_length=1_000_000,
-        widget=forms.Textarea(attrs={"rows": 4}),
-        help_text=_("GeoJSON of one polygon or several, longitude before latitude."),
+        help_text=_(
+            "Type the corners in order around the land, one a line, latitude first: "
+            "40.1234, -101.5678. Or paste GeoJSON or KML."
+        ),
     )
+    outline_file = OutlineFileField(
+        label=_("Outline from a file"),
+        required=False,
+        help_text=_("GeoJSON or KML. It takes the place of what the box above holds."),
+    )
+
+    class Media(OutlineMedia):
+        pass
 
     class Meta:
         model = Field
@@ -86,6 +74,7 @@ class FieldForm(RecordForm[Field]):
         "length_m",
         "width_m",
         "outline_text",
+        "outline_file",
         "status",
         "status_since",
         "notes",
@@ -97,34 +86,34 @@ class FieldForm(RecordForm[Field]):
         if row is not None:
             options["initial"] = {**as_typed(row), **(options.get("initial") or {})}
         super().__init__(data, **options)
+        self._see_from_the_farm()
         if self.instance.pk:
             parents: Any = self.fields["parent"]
             below = [self.instance.pk, *descendants(self.instance)]
             parents.queryset = parents.queryset.exclude(pk__in=below)
 
-    def clean_outline_text(self) -> Any:
-        text = self.cleaned_data["outline_text"].strip()
-        if not text:
-            return None
-        near = None
-        if self.farm.latitude is not None and self.farm.longitude is not None:
-            near = (self.farm.latitude, self.farm.longitude)
-        try:
-            outline = outlines.read_outline(text, near=near)
-        except OutlineError as error:
-            raise crooked(error) from error
-        if outline.crossings:
-            lon, lat = outline.crossings[0]
-            raise refuse(
-                _("The outline crosses itself near %(lat)s, %(lon)s."),
-                lat=f"{lat:.5f}",
-                lon=f"{lon:.5f}",
-            )
-        return outline
+    def _see_from_the_farm(self) -> None:
+        """Let the boxes notice coordinates exchanged by where the farm lies."""
+        if self.farm.latitude is None or self.farm.longitude is None:
+            return
+        for name in ("outline_text", "outline_file"):
+            box: Any = self.fields[name]
+            box.near = (self.farm.latitude, self.farm.longitude)
+
+    def _outline(self, cleaned: dict[str, Any]) -> Outline | None:
+        """The outline of the file, which the box then shows, or else of the box."""
+        sent: Outline | None = cleaned.get("outline_file")
+        if sent is None:
+            return cleaned.get("outline_text")
+        typed: Any = self.data.copy()  # type: ignore[attr-defined]
+        typed[self.add_prefix("outline_text")] = shown(sent)
+        self.data = typed
+        self.errors.pop("outline_text", None)
+        return sent
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
-        outline = cleaned.get("outline_text")
+        outline = self._outline(cleaned)
         length, width = cleaned.get("length_m"), cleaned.get("width_m")
         row = self.instance
         row.outline = outline.as_geojson() if outline else None
@@ -167,22 +156,27 @@ class EdgeForm(RecordForm[Edge]):
         fields = ["field", "side", "neighbour", "buffer_m", "barrier", "notes"]
 
 
-def crooked(error: OutlineError) -> ValidationError:
-    """What is wrong with an outline, and where."""
-    sentence = CROOKED[error.reason]
-    if not error.place:
-        return ValidationError(sentence)
-    return refuse(LOOK_AT, sentence=sentence, place=error.place)
-
-
 def as_typed(row: Field) -> dict[str, Any]:
     """What the boxes of a field already written down show."""
     return {
         "area": row.area_m2 if row.measured == Field.Measured.ENTERED else None,
-        "outline_text": json.dumps(row.outline) if row.outline else "",
+        "outline_text": kept_outline(row),
         "length_m": row.length_m,
         "width_m": row.width_m,
     }
+
+
+def kept_outline(row: Field) -> str:
+    """What is kept, as its box shows it; whatever it is, it is not lost."""
+    outline = outlines.as_kept(row.outline)
+    if outline is None:
+        return outlines.as_text(row.outline) if row.outline else ""
+    return shown(outline)
+
+
+def shown(outline: Outline) -> str:
+    """An outline as its box shows it: as corners where it is a single ring."""
+    return outlines.as_corners(outline) or outlines.as_text(outline.as_geojson())
 
 
 def descendants(row: Field) -> list[int]:

@@ -65,6 +65,7 @@ def record_new(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
         return redirect(named.begins_at, farm.slug)
     form = named.form(
         request.POST or None,
+        files=request.FILES or None,
         farm=farm,
         today=farm.today(timezone.now()),
         initial=tidings.first_guess(named, farm, request),
@@ -81,7 +82,11 @@ def record_edit(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpRes
     if row.voided_at:
         return redirect("records:page", farm.slug, named.slug, row.pk)
     form = tidings.form_for(
-        named, row, request.POST or None, today=farm.today(timezone.now())
+        named,
+        row,
+        request.POST or None,
+        files=request.FILES or None,
+        today=farm.today(timezone.now()),
     )
     return entered(request, farm, named, form)
 
