@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from records.views import changes, kinds, pages, today, weather, write
+from records.views import changes, kinds, outlines, pages, today, weather, write
 
 app_name = "records"
 urlpatterns = [
@@ -18,6 +18,7 @@ urlpatterns = [
     path("weather/load/", weather.choose_file, name="weather-load"),
     path("weather/columns/", weather.confirm_columns, name="weather-columns"),
     path("weather/save/", weather.save_file, name="weather-save"),
+    path("fields/outlines.geojson", outlines.field_outlines, name="outlines"),
     path("<slug:noun>/", pages.record_list, name="list"),
     path("<slug:noun>/new/", pages.record_new, name="new"),
     path("<slug:noun>/<int:pk>/", pages.record_page, name="page"),
