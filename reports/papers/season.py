@@ -7,27 +7,23 @@ from typing import Any
 
 from farm.models import Farm
 from farm.units import System
-from reports.calc.season import summarize
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.season import SeasonPage
-from reports.ledger import Register, season_ledger, season_register
+from reports.ledger import Register, season_register
+from reports.ledger.land import plots_of
+from reports.papers.land import land_part
 from reports.papers.layout import caution_parts, farm_strips, field_parts
+from reports.papers.reckoned import season_page
 
 
 def season_paper(farm: Farm, year: int, *, today: dt.date) -> dict[str, Any]:
     """Everything the season report prints, as plain values."""
     season = Span(*farm.season(year))
-    ledger = season_ledger(farm, season)
-    page = summarize(
-        ledger.fields,
-        weather=ledger.weather,
-        season=season,
-        today=today,
-        assumptions=ledger.assumptions,
-        climate=ledger.climate,
-    )
+    page = season_page(farm, season, today=today)
     register = season_register(farm, season)
-    return laid_out(page, register, farm=farm, year=year, today=today)
+    paper = laid_out(page, register, farm=farm, year=year, today=today)
+    system = System(farm.units)
+    return paper | {"land": land_part(plots_of(farm), page, today=today, system=system)}
 
 
 def laid_out(
