@@ -56,12 +56,14 @@ class Link:
     address: str
 
 
-def form_for(noun: Noun, row: Record, data: Any, *, today: dt.date) -> Any:
+def form_for(
+    noun: Noun, row: Record, data: Any, *, today: dt.date, files: Any = None
+) -> Any:
     if isinstance(row, FarmFigure):
         return FarmFigureForm(
             data, farm=row.farm, today=today, instance=row, kind=row.kind
         )
-    return noun.form(data, farm=row.farm, today=today, instance=row)
+    return noun.form(data, files=files, farm=row.farm, today=today, instance=row)
 
 
 def first_guess(noun: Noun, farm: Farm, request: FarmRequest) -> dict[str, Any]:
@@ -127,6 +129,9 @@ def links(row: Record) -> list[Link]:
             words = f"{field.verbose_name}: {other}"
             at = reverse("records:page", args=[row.farm.slug, noun.slug, other.pk])
             found.append(Link(words, at))
+    if isinstance(row, Field):
+        at = reverse("reports:field", args=[row.farm.slug, row.pk])
+        found.append(Link(_("Every season of this field"), at))
     return found + [
         Link(words, reverse("records:new", args=[row.farm.slug, slug]) + query)
         for words, slug, query in _next_entries(row)

@@ -1,8 +1,8 @@
-"""The season report, as a page and as paper."""
+"""The season report as a page and as paper, the land as a map, and a field's page."""
 
 from __future__ import annotations
 
-from django.http import HttpResponse
+from django.http import Http404, HttpResponse
 from django.shortcuts import render
 from django.utils import timezone
 from django.views.decorators.http import require_GET
@@ -11,6 +11,8 @@ from farm.access import MANAGERS, FarmRequest, for_members, may
 from farm.models import Farm
 from reports.ledger.years import season_years
 from reports.papers.appendix import assumption_lines, every_source
+from reports.papers.field import field_paper
+from reports.papers.land import map_paper
 from reports.papers.season import season_paper
 from reports.pdf import PdfUnavailableError, print_paper
 
@@ -57,3 +59,20 @@ def assumptions(request: FarmRequest, farm: Farm) -> HttpResponse:
     lines = list(assumption_lines(farm))
     page = {"farm": farm, "lines": lines, "may_write": may(request, MANAGERS)}
     return render(request, "reports/assumptions.html", page)
+
+
+@require_GET
+@for_members()
+def land_map(request: FarmRequest, farm: Farm) -> HttpResponse:
+    paper = map_paper(farm, today=farm.today(timezone.now()))
+    return render(request, "reports/map.html", paper)
+
+
+@require_GET
+@for_members()
+def field(request: FarmRequest, farm: Farm, pk: int) -> HttpResponse:
+    today, asked = farm.today(timezone.now()), request.GET.get("year", "")
+    paper = field_paper(farm, pk, asked=asked, today=today)
+    if paper is None:
+        raise Http404
+    return render(request, "reports/field.html", paper)

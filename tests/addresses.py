@@ -9,6 +9,8 @@ from records.acts import ACTS
 from records.nouns import NOUNS
 
 YEAR = 2026
+# Whose number stands in an address that is about one noun only.
+NUMBERS = {"reports:field": "fields"}
 # What an address must also be asked for, to mean something.
 QUERIES = {"records:own-figure": "?figure=dry_matter"}
 
@@ -44,8 +46,9 @@ class Address:
             "kind": household.kind.slug,
             "year": YEAR,
         }
-        if self.noun:
-            told["pk"] = household[self.noun].pk
+        noun = self.noun or NUMBERS.get(self.name)
+        if noun:
+            told["pk"] = household[noun].pk
         unknown = set(self.blanks) - set(told)
         if unknown:
             raise LookupError(f"{self.path}: say here what stands at {unknown}")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -43,9 +43,14 @@ class SeasonLedger:
 
 def season_ledger(farm: Farm, season: Span) -> SeasonLedger:
     """Read a season: the same number of queries for one field or a thousand."""
+    return ledger_of(farm, _fields(farm, season))
+
+
+def ledger_of(farm: Farm, fields: Iterable[FieldLedger]) -> SeasonLedger:
+    """These fields with the farm's weather and assumptions."""
     station = main_station(farm)
     return SeasonLedger(
-        fields=tuple(_fields(farm, season)),
+        fields=tuple(fields),
         weather=weather_of(station),
         whole_fahrenheit=station.whole_fahrenheit if station else True,
         climate=Climate.COOL if farm.cool_springs else Climate.WARM,
@@ -84,7 +89,12 @@ def _fields(farm: Farm, season: Span) -> Iterator[FieldLedger]:
 def _plantings(farm: Farm, season: Span) -> Mapping[int, list[PlantingFacts]]:
     """Live plantings by field, those long over left out."""
     since = season.first - LOOK_BACK
-    rows = Planting.objects.on(farm).live().touching(since, season.last)
+    return gathered(farm, Planting.objects.touching(since, season.last))
+
+
+def gathered(farm: Farm, rows: Any) -> Mapping[int, list[PlantingFacts]]:
+    """Those of these plantings that stand, by field, with all that leans on them."""
+    rows = rows.on(farm).live()
     told = list(
         rows.order_by("sown_on", "planned_on", "pk").values(
             "pk",
