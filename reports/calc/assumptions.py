@@ -27,6 +27,7 @@ class Use(StrEnum):
     NITROGEN = "nitrogen"
     PLANT_BACK = "plant_back"
     SEED = "seed"
+    WINDOWS = "windows"
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +57,13 @@ def _assumed(
 def _fitted(key: str, value: float, unit: str, low: float, high: float) -> Choice:
     span = Between(low, high)
     return Choice(key, value, unit, span, Basis.FIT, (Use.RESIDUE,), changeable=False)
+
+
+def _practice(
+    key: str, value: float, unit: str, low: float, high: float, *uses: Use
+) -> Choice:
+    span = Between(low, high)
+    return Choice(key, value, unit, span, Basis.ASSUMED, uses, source="COMMON")
 
 
 CHOICES: tuple[Choice, ...] = (
@@ -93,6 +101,11 @@ CHOICES: tuple[Choice, ...] = (
     _assumed("plant_back_small_seed", 21, "d", 14, 42, Use.PLANT_BACK),
     _assumed("broadcast_factor", 1.4, "ratio", 1.2, 1.5, Use.SEED),
     _assumed("rate_tolerance", 0.10, "share", 0.0, 0.3, Use.SEED),
+    _assumed("sow_chance", 0.8, "share", 0.5, 0.95, Use.WINDOWS),
+    _assumed("soil_warm_days", 7, "d", 3, 21, Use.WINDOWS),
+    # 28 °F, a hard freeze.
+    _assumed("growth_stops_c", -20 / 9, "°C", -10, 2, Use.WINDOWS),
+    _assumed("rain_week_mm", 10, "mm", 2, 40, Use.WINDOWS),
 )
 BY_KEY: Mapping[str, Choice] = {choice.key: choice for choice in CHOICES}
 

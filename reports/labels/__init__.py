@@ -8,7 +8,7 @@ from typing import Any
 
 from django.utils.functional import Promise
 
-from reports.labels import choices, records, season
+from reports.labels import choices, order, records, season
 from reports.labels.assumptions import ASSUMPTIONS, BASES, UNITS, USES
 from reports.labels.cautions import CAUTIONS
 from reports.labels.records import INPUTS
@@ -21,6 +21,7 @@ LISTS: tuple[Words, ...] = (
     *records.LISTS,
     *season.LISTS,
     *choices.LISTS,
+    *order.LISTS,
     BASES,
     USES,
     TIERS,

@@ -51,6 +51,14 @@ ASSUMPTIONS: Mapping[str, Promise] = {
     ),
     "broadcast_factor": _("Broadcast rate as a multiple of the drilled rate"),
     "rate_tolerance": _("How far a rate may lie outside the range and pass as within"),
+    "sow_chance": _(
+        "Least chance of bloom before frost at which sowing is called good"
+    ),
+    "soil_warm_days": _("Days of air temperature whose mean stands for the soil’s"),
+    "growth_stops_c": _(
+        "Frost that ends growth, where no figure says what kills a kind"
+    ),
+    "rain_week_mm": _("Rain within a week of sowing that is called enough"),
 }
 UNITS: Mapping[str, Promise] = {
     "d": _("days"),
@@ -61,6 +69,8 @@ UNITS: Mapping[str, Promise] = {
     "kg/m²": _("kg/m²"),
     "m²/kg": _("m²/kg"),
     "mm": _("mm"),
+    "years": _("years"),
+    "sources": _("sources"),
 }
 BASES = {
     Basis.ASSUMED: _("our own choice, no source"),
@@ -74,4 +84,5 @@ USES = {
     Use.NITROGEN: _("nitrogen"),
     Use.PLANT_BACK: _("the wait before planting"),
     Use.SEED: _("seed"),
+    Use.WINDOWS: _("windows"),
 }

@@ -17,6 +17,7 @@ ENTRIES = (
     Source("ERNST-PLS", Tier.C, "Ernst", "Pure live seed worked examples", None, "seed firm's page", "", True),
     Source("GHIDEY93", Tier.A, "Ghidey and Alberts", "Residue type and placement effects on decomposition", 1993, "Transactions of the ASAE 36, abstract", "https://agris.fao.org", True),
     Source("GREGORY82", Tier.A, "Gregory", "Soil cover prediction with various amounts and types of crop residue", 1982, "Transactions of the ASAE 25:1333-1337, as cited and coded in USDA erosion source", "", True),
+    Source("HIGHS", Tier.A, "HiGHS developers; method by Huangfu and Hall", "HiGHS, linear and whole-number optimisation, 1.16.0, with its own account of the method", 2018, "open source, package highspy; Mathematical Programming Computation 10:119-142 named there", "https://github.com/ERGO-Code/HiGHS", True),
     Source("LSU-SPREAD", Tier.A, "Louisiana State University AgCenter", "Spreader calibration worked example", None, "Extension page", "", True),
     Source("MIRSKY13", Tier.A, "Mirsky and others", "Overcoming weed management challenges in cover crop-based organic rotational no-till soybean production", 2013, "Weed Technology 27(1), abstract", "", True),
     Source("NCSU-BIO", Tier.A, "North Carolina State University", "Sampling cover crop biomass and nitrogen, worked example", None, "class handout", "https://studylib.net/doc/6900202", True),
