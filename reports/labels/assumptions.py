@@ -51,6 +51,14 @@ ASSUMPTIONS: Mapping[str, Promise] = {
     ),
     "broadcast_factor": _("Broadcast rate as a multiple of the drilled rate"),
     "rate_tolerance": _("How far a rate may lie outside the range and pass as within"),
+    "seed_overage": _("Seed taken along above what is reckoned"),
+    "seed_loss_a_year": _(
+        "Share of the live seed on a tag no longer counted on, for each year since"
+    ),
+    "seed_oldest_years": _("Age of a test beyond which stock is not counted on"),
+    "search_sources": _(
+        "Sources asked that make a search for organic seed complete (common practice)"
+    ),
     "sow_chance": _(
         "Least chance of bloom before frost at which sowing is called good"
     ),
