@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 
 from django.db import models, transaction
 
-from farm.models import Change, Record, User
+from farm.models import Change, ChangeHead, Record, User
 
 R = TypeVar("R", bound=Record)
 Parts = Mapping[str, Sequence[models.Model]]
@@ -25,6 +25,7 @@ def write(record: R, *, by: User, now: dt.datetime, parts: Parts | None = None) 
     record of the first and writes nothing.
     """
     with transaction.atomic():
+        ChangeHead.held(record.farm)
         if record.pk is None:
             sent_before = _sent_before(record)
             if sent_before is not None:
@@ -45,9 +46,15 @@ def write(record: R, *, by: User, now: dt.datetime, parts: Parts | None = None) 
 def void(record: Record, *, by: User, now: dt.datetime, reason: str) -> None:
     """Strike a record out: the row stays, with who, when and why."""
     with transaction.atomic():
+        ChangeHead.held(record.farm)
         record.voided_by, record.voided_at, record.void_reason = by, now, reason
         record.save(update_fields=sorted(VOIDING))
         note(record, verb=Change.Verb.VOIDED, by=by, now=now, reason=reason)
+
+
+def review(record: Record, *, by: User, now: dt.datetime) -> None:
+    """Say that somebody looked a record over as it stands."""
+    note(record, verb=Change.Verb.REVIEWED, by=by, now=now)
 
 
 def note(
@@ -60,21 +67,30 @@ def note(
     after: Mapping[str, str] | None = None,
     reason: str = "",
 ) -> Change:
-    """Add one line to the farm's changes; only what differs is kept."""
+    """Add one line to the farm's changes, sealed; only what differs is kept."""
     old, new = dict(before or {}), dict(after or {})
-    differs = {key for key in old | new if old.get(key) != new.get(key)}
-    return Change.objects.create(
-        farm=record.farm,
-        at=now,
-        by=by,
-        verb=verb,
-        noun=record._meta.model_name or "",
-        object_id=record.pk,
-        label=str(record)[:200],
-        before={key: old[key] for key in sorted(differs) if key in old},
-        after={key: new[key] for key in sorted(differs) if key in new},
-        reason=reason,
-    )
+    differs = sorted(key for key in old | new if old.get(key) != new.get(key))
+    with transaction.atomic():
+        head = ChangeHead.held(record.farm)
+        change = Change(
+            farm=record.farm,
+            number=head.number + 1,
+            at=now,
+            by=by,
+            verb=verb.value,
+            noun=record._meta.model_name or "",
+            object_id=record.pk,
+            label=str(record)[:200],
+            before={key: str(old[key]) for key in differs if key in old},
+            after={key: str(new[key]) for key in differs if key in new},
+            reason=reason,
+            prev=head.digest,
+        )
+        change.digest = change.sealed()
+        change.save(force_insert=True)
+        head.number, head.digest = change.number, change.digest
+        head.save(update_fields=["number", "digest"])
+    return change
 
 
 def told(record: models.Model) -> dict[str, str]:

@@ -1,0 +1,80 @@
+"""Walk the sealed changes of every farm, or of one, and name the first break."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.core.management.base import BaseCommand, CommandError, CommandParser
+from django.utils.translation import gettext as _
+
+from farm.chain import Break, Flaw
+from farm.history import verified
+from farm.models import Change, Farm
+
+SENTENCES = {
+    Flaw.MISSING: "entry {number} is missing: number {found} stands in its place.",
+    Flaw.OTHER_BEFORE: (
+        "entry {number} does not follow the one before it: "
+        "it names {found}, the one before it is {expected}."
+    ),
+    Flaw.REWRITTEN: (
+        "entry {number} is not as it was sealed: "
+        "its seal is {expected}, its words call for {found}."
+    ),
+    Flaw.CUT_OFF: "entry {number} is missing: {expected} were written, {found} stand.",
+    Flaw.NOT_COUNTED: (
+        "entry {number} was added past the writer: "
+        "{expected} were written, {found} stand."
+    ),
+}
+
+
+class Command(BaseCommand):
+    help = "Walk the sealed changes of every farm, or of one; name the first break."
+
+    def add_arguments(self, parser: CommandParser) -> None:
+        parser.add_argument(
+            "farm", nargs="?", help="Short name of the farm, as in its addresses."
+        )
+
+    def handle(self, *args: Any, farm: str | None = None, **options: Any) -> None:
+        farms = Farm.objects.order_by("slug")
+        if farm is not None:
+            farms = farms.filter(slug=farm)
+            if not farms:
+                raise CommandError(_("No farm has the short name “%s”.") % farm)
+        broken = [one.slug for one in farms if not self._is_whole(one)]
+        if broken:
+            raise CommandError(
+                _("The history is broken: %s.") % ", ".join(broken), returncode=1
+            )
+
+    def _is_whole(self, farm: Farm) -> bool:
+        walked = verified(farm)
+        if walked.broken:
+            self.stdout.write(f"{farm.slug}: {told(walked.broken)}")
+            self.stdout.write(f"  {_entry(farm, walked.broken)}")
+            return False
+        self.stdout.write(
+            f"{farm.slug}: {walked.entries} entries, unbroken. "
+            f"Last digest: {walked.digest or 'none'}"
+        )
+        return True
+
+
+def told(flaw: Break) -> str:
+    return SENTENCES[flaw.flaw].format(
+        number=flaw.number,
+        expected=flaw.expected or "nothing",
+        found=flaw.found or "nothing",
+    )
+
+
+def _entry(farm: Farm, flaw: Break) -> str:
+    """The entry at the break, or the last one that stands before it."""
+    rows = Change.objects.filter(farm=farm, number__lte=flaw.number)
+    change = rows.select_related("by").order_by("-number").first()
+    if change is None:
+        return "No entry stands."
+    at = f"{change.at:%Y-%m-%d %H:%M} UTC"
+    return f"Entry {change.number}: {at}, {change.by} {change.verb} {change.label}"
