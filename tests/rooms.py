@@ -2,7 +2,7 @@
 
 import ast
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 from pathlib import Path
 
 from tests.places import ROOT
@@ -60,7 +60,7 @@ class Module:
         }
         return [name for name, line in self.imports if line not in for_types]
 
-    @property
+    @cached_property
     def hidden_imports(self):
         """Imports that stand inside a function."""
         return [
@@ -70,12 +70,12 @@ class Module:
             if isinstance(node, (ast.Import, ast.ImportFrom))
         ]
 
-    @property
+    @cached_property
     def functions(self):
         kinds = (ast.FunctionDef, ast.AsyncFunctionDef)
         return [node for node in ast.walk(self.tree) if isinstance(node, kinds)]
 
-    @property
+    @cached_property
     def calls(self):
         """Every call as it is written, without what it is given."""
         return [
@@ -94,7 +94,13 @@ def modules(*places):
     for place in places or STOREYS:
         path = ROOT / place
         found += [path] if path.suffix == ".py" else sorted(path.rglob("*.py"))
-    return [Module(path) for path in found if "migrations" not in path.parts]
+    return [module_at(path) for path in found if "migrations" not in path.parts]
+
+
+@cache
+def module_at(path):
+    """One module, read once however many rules are held against it."""
+    return Module(path)
 
 
 def within(name, *rooms):
