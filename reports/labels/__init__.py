@@ -8,7 +8,7 @@ from typing import Any
 
 from django.utils.functional import Promise
 
-from reports.labels import choices, order, records, season
+from reports.labels import ahead, choices, order, records, season
 from reports.labels.assumptions import ASSUMPTIONS, BASES, UNITS, USES
 from reports.labels.cautions import CAUTIONS
 from reports.labels.records import INPUTS
@@ -22,6 +22,7 @@ LISTS: tuple[Words, ...] = (
     *season.LISTS,
     *choices.LISTS,
     *order.LISTS,
+    *ahead.LISTS,
     BASES,
     USES,
     TIERS,

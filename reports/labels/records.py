@@ -13,6 +13,7 @@ HOW = {
     How.SAMPLED: _("cut and weighed"),
     How.HEAT: _("reckoned by heat"),
     How.DAYS: _("reckoned by days"),
+    How.YEARS: _("from the years on record"),
     How.HANDBOOK: _("from a handbook"),
     How.ASSUMED: _("assumed"),
     How.UNKNOWN: _("not known"),

@@ -43,6 +43,7 @@ class How(StrEnum):
     SAMPLED = "sampled"
     HEAT = "heat"
     DAYS = "days"
+    YEARS = "years"
     HANDBOOK = "handbook"
     ASSUMED = "assumed"
     UNKNOWN = "unknown"

@@ -1,0 +1,1 @@
+"""Looking ahead: forecasts, windows and gaps, from the years on record."""
