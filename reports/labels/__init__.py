@@ -8,7 +8,7 @@ from typing import Any
 
 from django.utils.functional import Promise
 
-from reports.labels import ahead, choices, order, records, season
+from reports.labels import ahead, choices, gaps, order, records, season
 from reports.labels.assumptions import ASSUMPTIONS, BASES, UNITS, USES
 from reports.labels.cautions import CAUTIONS
 from reports.labels.records import INPUTS
@@ -23,6 +23,7 @@ LISTS: tuple[Words, ...] = (
     *choices.LISTS,
     *order.LISTS,
     *ahead.LISTS,
+    *gaps.LISTS,
     BASES,
     USES,
     TIERS,
