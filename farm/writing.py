@@ -25,7 +25,7 @@ def write(record: R, *, by: User, now: dt.datetime, parts: Parts | None = None) 
     record of the first and writes nothing.
     """
     with transaction.atomic():
-        ChangeHead.held(record.farm)
+        head = ChangeHead.held(record.farm)
         if record.pk is None:
             sent_before = _sent_before(record)
             if sent_before is not None:
@@ -39,17 +39,18 @@ def write(record: R, *, by: User, now: dt.datetime, parts: Parts | None = None) 
         verb = Change.Verb.CHANGED if before else Change.Verb.WROTE
         after = _as_kept(record)
         if after != before:
-            note(record, verb=verb, by=by, now=now, before=before, after=after)
+            _add(head, record, verb=verb, by=by, now=now, before=before, after=after)
     return record
 
 
 def void(record: Record, *, by: User, now: dt.datetime, reason: str) -> None:
     """Strike a record out: the row stays, with who, when and why."""
     with transaction.atomic():
-        ChangeHead.held(record.farm)
-        record.voided_by, record.voided_at, record.void_reason = by, now, reason
-        record.save(update_fields=sorted(VOIDING))
-        note(record, verb=Change.Verb.VOIDED, by=by, now=now, reason=reason)
+        head = ChangeHead.held(record.farm)
+        if type(record)._default_manager.filter(pk=record.pk, voided_at=None).exists():
+            record.voided_by, record.voided_at, record.void_reason = by, now, reason
+            record.save(update_fields=sorted(VOIDING))
+            _add(head, record, verb=Change.Verb.VOIDED, by=by, now=now, reason=reason)
 
 
 def review(record: Record, *, by: User, now: dt.datetime) -> None:
@@ -67,29 +68,52 @@ def note(
     after: Mapping[str, str] | None = None,
     reason: str = "",
 ) -> Change:
-    """Add one line to the farm's changes, sealed; only what differs is kept."""
+    """Add one line to the farm's changes; only what differs is kept."""
+    with transaction.atomic():
+        return _add(
+            ChangeHead.held(record.farm),
+            record,
+            verb=verb,
+            by=by,
+            now=now,
+            before=before,
+            after=after,
+            reason=reason,
+        )
+
+
+def _add(
+    head: ChangeHead,
+    record: Record,
+    *,
+    verb: Change.Verb,
+    by: User,
+    now: dt.datetime,
+    before: Mapping[str, str] | None = None,
+    after: Mapping[str, str] | None = None,
+    reason: str = "",
+) -> Change:
+    """Seal a change to the last one; the head is held, so nobody else can."""
     old, new = dict(before or {}), dict(after or {})
     differs = sorted(key for key in old | new if old.get(key) != new.get(key))
-    with transaction.atomic():
-        head = ChangeHead.held(record.farm)
-        change = Change(
-            farm=record.farm,
-            number=head.number + 1,
-            at=now,
-            by=by,
-            verb=verb.value,
-            noun=record._meta.model_name or "",
-            object_id=record.pk,
-            label=str(record)[:200],
-            before={key: str(old[key]) for key in differs if key in old},
-            after={key: str(new[key]) for key in differs if key in new},
-            reason=reason,
-            prev=head.digest,
-        )
-        change.digest = change.sealed()
-        change.save(force_insert=True)
-        head.number, head.digest = change.number, change.digest
-        head.save(update_fields=["number", "digest"])
+    change = Change(
+        farm=record.farm,
+        number=head.number + 1,
+        at=now,
+        by=by,
+        verb=verb.value,
+        noun=record._meta.model_name or "",
+        object_id=record.pk,
+        label=str(record)[:200],
+        before={key: str(old[key]) for key in differs if key in old},
+        after={key: str(new[key]) for key in differs if key in new},
+        reason=reason,
+        prev=head.digest,
+    )
+    change.digest = change.sealed()
+    change.save(force_insert=True)
+    head.number, head.digest = change.number, change.digest
+    head.save(update_fields=["number", "digest"])
     return change
 
 

@@ -10,6 +10,7 @@ from django.conf import settings
 from django.db import transaction
 from django.test import Client
 
+from tests.sweeping import let_tests_sweep
 from tests.world import make_world
 
 # Commands, not tests: they would build their farms when they are read.
@@ -24,6 +25,7 @@ def pytest_configure():
     # Safe passwords are slow on purpose, and nobody collects files for a test.
     settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]
     settings.STORAGES = PLAIN_FILES
+    let_tests_sweep()
     for name in ("connect", "connect_ex", "sendto"):
         setattr(socket.socket, name, only_here(getattr(socket.socket, name)))
 
