@@ -1,15 +1,12 @@
 """An outline, and what can be wrong with one."""
 
-import json
-from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
-from typing import Any
 
 from farm.outlines.plane import Position, Ring, signed_area
 
 # Seven decimals move a one-acre plot by less than 0.02 %, six by up to 0.3 %.
-_DECIMALS = 7
+DECIMALS = 7
 
 
 class Trouble(StrEnum):
@@ -97,42 +94,10 @@ class Outline:
         return {"type": "MultiPolygon", "coordinates": polygons}
 
 
-def as_kept(geojson: Mapping[str, Any] | None) -> Outline | None:
-    """Return a stored geometry, checked when it was stored; None where there is none.
-
-    What was stored past the form and is no area counts as none.
-    """
-    try:
-        polygons = (geojson or {})["coordinates"]
-        if (geojson or {})["type"] == "Polygon":
-            polygons = [polygons]
-        return Outline(tuple(tuple(map(_kept, polygon)) for polygon in polygons))
-    except (KeyError, TypeError, ValueError):
-        return None
-
-
-def _kept(ring: Any) -> Ring:
-    return tuple((float(lon), float(lat)) for lon, lat, *_high in ring)
-
-
-def as_text(geojson: Mapping[str, object]) -> str:
-    """Return a stored geometry as the text that ``read_outline`` reads."""
-    return json.dumps(geojson)
-
-
 def _wound(ring: Ring, *, outer: bool) -> list[list[float]]:
     """Return the ring rounded, counter-clockwise if outer and clockwise if not."""
     turned = ring if (signed_area(ring) > 0) is outer else tuple(reversed(ring))
     # Adding zero turns -0.0 into 0.0.
     return [
-        [round(lon, _DECIMALS) + 0.0, round(lat, _DECIMALS) + 0.0]
-        for lon, lat in turned
+        [round(lon, DECIMALS) + 0.0, round(lat, DECIMALS) + 0.0] for lon, lat in turned
     ]
-
-
-def as_corners(outline: Outline) -> str | None:
-    """Return a single ring as ``read_corners`` reads it; None for anything more."""
-    if len(outline.polygons) != 1 or len(outline.polygons[0]) != 1:
-        return None
-    ring = outline.polygons[0][0][:-1]
-    return "\n".join(f"{lat:.{_DECIMALS}f}, {lon:.{_DECIMALS}f}" for lon, lat in ring)

@@ -12,17 +12,16 @@ from django.utils.translation import gettext as _
 
 from farm.models import Farm
 from reports.calc.shapes.basics import Span
-from reports.calc.shapes.ledger import PlantingFacts, Purpose, Residue
+from reports.calc.shapes.ledger import PlantingFacts
 from reports.calc.shapes.season import FieldSeason
 from reports.drawings import Stretch, StripRow, season_strip, stretches
 from reports.ledger import SeasonLedger
 from reports.ledger.field import FieldHistory, field_history
 from reports.papers.reckoned import reckoned
+from reports.papers.rotation import over, rotation_row
 
 # Where no season is asked for, this many are drawn; each takes a tenth of a second.
 MOST_STRIPS = 10
-# Areas ended in parts are typed with rounding; this much is the whole.
-WHOLE = 0.995
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,22 +32,6 @@ class StripPart:
     row: FieldSeason
     drawing: SafeString
     stretches: tuple[Stretch, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class RotationRow:
-    """One planting in the order of the rotation."""
-
-    year: int
-    planting: int
-    kinds: tuple[str, ...]
-    families: tuple[str, ...]
-    purpose: Purpose
-    start: dt.date | None
-    is_plan: bool
-    ended: dt.date | None
-    ended_in_part: bool
-    residues: tuple[Residue, ...]
 
 
 def field_paper(
@@ -62,7 +45,7 @@ def field_paper(
     years = _years(farm, history, today)
     year = int(asked) if asked in {str(one) for one in years} else None
     shown = {year} if year is not None else set(years)
-    rotation = [_rotation(farm, one) for one in plantings if one.start]
+    rotation = [rotation_row(farm, one) for one in plantings if one.start]
     drawn = sorted(shown & _grown(farm, plantings, today), reverse=True)
     return {
         "farm": farm,
@@ -93,35 +76,10 @@ def _grown(farm: Farm, plantings: Sequence[PlantingFacts], today: dt.date) -> se
     found: set[int] = set()
     for one in plantings:
         if one.start is not None:
-            last = max(one.start, _over(one) or today) if one.sown_on else one.start
+            last = max(one.start, over(one) or today) if one.sown_on else one.start
             span = range(farm.season_year(one.start), farm.season_year(last) + 1)
             found |= set(span)
     return found
-
-
-def _over(one: PlantingFacts) -> dt.date | None:
-    """The day the whole of a planting was over, or None while some of it stands."""
-    ends = [end for end in one.ends if not end.regrows]
-    if sum(end.area_m2 for end in ends) < one.area_m2 * WHOLE:
-        return None
-    return max(end.on for end in ends)
-
-
-def _rotation(farm: Farm, one: PlantingFacts) -> RotationRow:
-    ends = [end for end in one.ends if not end.regrows]
-    assert one.start is not None
-    return RotationRow(
-        year=farm.season_year(one.start),
-        planting=one.id,
-        kinds=tuple(dict.fromkeys(line.kind.name for line in one.lines)),
-        families=tuple(dict.fromkeys(line.kind.family for line in one.lines)),
-        purpose=one.purpose,
-        start=one.start,
-        is_plan=one.sown_on is None,
-        ended=max((end.on for end in ends), default=None),
-        ended_in_part=bool(ends) and _over(one) is None,
-        residues=tuple(dict.fromkeys(end.residue for end in ends)),
-    )
 
 
 def _strips(

@@ -94,7 +94,8 @@ def carried_on(strip: Strip, day: dt.date) -> Carried:
         if part.first <= day <= part.last:
             shares[part.ground] += part.share
     order = list(Ground)
-    return tuple(sorted(shares.items(), key=lambda one: (-one[1], order.index(one[0]))))
+    told = [one for one in shares.items() if one[1] >= LEAST]
+    return tuple(sorted(told, key=lambda one: (-one[1], order.index(one[0]))))
 
 
 def _drawn(row: LandRow, number: int) -> MapPlot:

@@ -11,8 +11,9 @@ from django.utils.translation import gettext as _
 from farm.outlines import Ring
 from farm.units import System, write_area
 from reports.calc.shapes.season import Ground
+from reports.drawings.map.boxes import Box
 from reports.drawings.map.legend import FOOT, legend
-from reports.drawings.map.names import LINE, SIZE, Box, Label, beside, within
+from reports.drawings.map.names import LINE, SIZE, Label, beside, within
 from reports.drawings.map.sheet import WIDTH, Polygons, Sheet, path
 from reports.drawings.pieces import Value, frame, piece, words
 from reports.drawings.textures import textures

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from farm.outlines import Ring
+from reports.drawings.map.boxes import Box
 
 SIZE = 10.5
 LINE = 12.5
@@ -41,30 +42,6 @@ class Label:
         return Box(self.x - across, self.y - down, self.x + across, self.y + down)
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
-    """What a piece of land, or a label, takes up on the sheet."""
-
-    left: float
-    top: float
-    right: float
-    foot: float
-
-    @classmethod
-    def around(cls, rings: Sequence[Ring]) -> Box:
-        across = [x for ring in rings for x, _y in ring]
-        down = [y for ring in rings for _x, y in ring]
-        return cls(min(across), min(down), max(across), max(down))
-
-    def lies_on(self, other: Box) -> bool:
-        return (
-            self.left < other.right
-            and other.left < self.right
-            and self.top < other.foot
-            and other.top < self.foot
-        )
-
-
 def within(rings: Sequence[Ring], lines: Lines, taken: Sequence[Label]) -> Label | None:
     """The lines where they find room on the land, as near its middle as may be."""
     for x, y in _places(rings, _width(lines) + 2 * GAP, LINE * len(lines)):
@@ -89,18 +66,9 @@ def beside(
         label = Label(lines, x, y)
         blocked = any(label.box.lies_on(other) for other in others)
         blocked = blocked or any(label.box.lies_on(other.box) for other in taken)
-        if not blocked and _holds(sheet, label.box):
+        if not blocked and sheet.holds(label.box):
             return label
     return None
-
-
-def _holds(sheet: Box, box: Box) -> bool:
-    return (
-        sheet.left <= box.left
-        and box.right <= sheet.right
-        and sheet.top <= box.top
-        and box.foot <= sheet.foot
-    )
 
 
 def _width(lines: Lines) -> float:
