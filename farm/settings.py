@@ -199,3 +199,6 @@ LOGGING = {
         "django.security.DisallowedHost": {"handlers": ["none"], "propagate": False},
     },
 }
+
+# Pictures and papers kept with records; a telephone's picture has some 5 MB.
+ATTACHMENT_MAX_BYTES = 10 * 1024 * 1024

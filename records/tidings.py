@@ -14,11 +14,12 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext as _
 
 from farm.access import FarmRequest
-from farm.models import Farm, Field, Record
+from farm.models import Change, Farm, Field, Record
 from farm.writing import UNTOLD, VOIDING
 from records.forms import FarmFigureForm
 from records.models import (
     Application,
+    Attachment,
     FarmFigure,
     InputProduct,
     Planting,
@@ -29,6 +30,7 @@ from records.nouns import BY_MODEL, Noun
 
 # The end of a field's name tells how its value is measured.
 MEASURES = {
+    "_kg_m2": "rate",
     "_m2": "area",
     "_kg": "mass",
     "_share": "percent",
@@ -79,6 +81,19 @@ def first_guess(noun: Noun, farm: Farm, request: FarmRequest) -> dict[str, Any]:
     if noun.begins_with:
         guess |= request.GET.dict()
     return guess
+
+
+def page(row: Record, farm: Farm) -> dict[str, Any]:
+    """What a record's page shows of it."""
+    here = {"noun": row._meta.model_name, "object_id": row.pk}
+    changes = Change.objects.filter(farm=farm, **here).select_related("by")
+    return {
+        "row": row,
+        "facts": facts(row, farm),
+        "links": links(row),
+        "changes": changes.order_by("-at", "-pk"),
+        "attachments": Attachment.objects.on(farm).filter(**here).order_by("pk"),
+    }
 
 
 def facts(row: Record, farm: Farm) -> list[Fact]:
@@ -154,7 +169,11 @@ def _next_entries(row: Record) -> list[tuple[str, str, str]]:
             (_("End or cut it"), "terminations", f"?planting={row.pk}"),
         ]
     if isinstance(row, SeedLot):
-        return [(_("Sow from this lot"), "plantings", "")]
+        return [
+            (_("Sow from this lot"), "plantings", ""),
+            (_("Count what is left"), "stock-counts", f"?seed_lot={row.pk}"),
+            (_("More came, or some left"), "lot-moves", f"?lot={row.pk}"),
+        ]
     return []
 
 

@@ -2,13 +2,27 @@
 
 from django.urls import path
 
-from records.views import changes, kinds, outlines, pages, today, weather, write
+from records.views import (
+    attachments,
+    calendars,
+    changes,
+    kinds,
+    outlines,
+    pages,
+    today,
+    weather,
+    write,
+)
 
 app_name = "records"
 urlpatterns = [
     path("changes/", changes.change_list, name="changes"),
     path("write/", write.choose_act, name="write"),
     path("write/<slug:act>/", write.write_act, name="write-act"),
+    path("calendar/", calendars.calendar_page, name="calendar"),
+    path(
+        "calendar/revoke/", calendars.calendar_revoke, name="calendar-revoke"
+    ),
     path("today/", today.standing_today, name="today"),
     path("kinds/", kinds.kind_list, name="kinds"),
     path("kinds/new/", kinds.kind_new, name="kind-new"),
@@ -19,6 +33,9 @@ urlpatterns = [
     path("weather/columns/", weather.confirm_columns, name="weather-columns"),
     path("weather/save/", weather.save_file, name="weather-save"),
     path("fields/outlines.geojson", outlines.field_outlines, name="outlines"),
+    path("attachments/<int:attachment>/", attachments.attachment, name="attachment"),
+    path("attachments/<int:attachment>/void/", attachments.detach, name="detach"),
+    path("<slug:noun>/<int:pk>/attach/", attachments.attach, name="attach"),
     path("<slug:noun>/", pages.record_list, name="list"),
     path("<slug:noun>/new/", pages.record_new, name="new"),
     path("<slug:noun>/<int:pk>/", pages.record_page, name="page"),

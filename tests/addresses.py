@@ -6,7 +6,9 @@ from typing import Any
 from django.urls import get_resolver, reverse
 
 from records.acts import ACTS
+from records.models import Attachment
 from records.nouns import NOUNS
+from tests.factories import AttachmentFactory
 
 YEAR = 2026
 # Whose number stands in an address that is about one noun only.
@@ -43,6 +45,8 @@ class Address:
             "slug": (under or household).farm.slug,
             "noun": self.noun,
             "act": self.act,
+            "attachment": attachment_of(household),
+            "token": f"token-of-{household.farm.slug}",
             "kind": household.kind.slug,
             "year": YEAR,
         }
@@ -54,6 +58,12 @@ class Address:
             raise LookupError(f"{self.path}: say here what stands at {unknown}")
         filled = {blank: told[blank] for blank in self.blanks}
         return reverse(self.name, kwargs=filled) + QUERIES.get(self.name, "")
+
+
+def attachment_of(household):
+    """A paper of the farm's, kept when it is first asked for."""
+    found = Attachment.objects.on(household.farm).first()
+    return (found or AttachmentFactory(farm=household.farm)).pk
 
 
 def walked(resolver=None, path="", space="", blanks=()):

@@ -333,6 +333,60 @@ class StockCountFactory(RecordFactory):
     counted_on, mass_kg = dt.date(2026, 9, 20), 10.0
 
 
+class LotMoveFactory(RecordFactory):
+    class Meta:
+        model = kept.LotMove
+
+    lot = beside(SeedLotFactory)
+    what, moved_on, mass_kg = "discarded", dt.date(2026, 9, 21), 2.0
+
+
+class OfferPriceFactory(DjangoModelFactory):
+    class Meta:
+        model = kept.OfferPrice
+
+    bag_kg, price = 25.0, 40.0
+
+
+class SeedOfferFactory(RecordFactory):
+    class Meta:
+        model = kept.SeedOffer
+        skip_postgeneration_save = True
+
+    supplier = beside(SupplierFactory)
+    kind = factory.SubFactory(KindFactory)
+    offered_on, purity_share, germination_share = dt.date(2026, 1, 5), 0.98, 0.9
+    price = factory.RelatedFactory(OfferPriceFactory, factory_related_name="offer")
+
+
+class OrderLineFactory(DjangoModelFactory):
+    class Meta:
+        model = kept.OrderLine
+
+    kind = factory.SubFactory(KindFactory)
+    bag_kg, bags, price, pls_share = 25.0, 2, 40.0, 0.88
+
+
+class SeedOrderFactory(RecordFactory):
+    class Meta:
+        model = kept.SeedOrder
+        skip_postgeneration_save = True
+
+    supplier = beside(SupplierFactory)
+    drawn_up_on = dt.date(2026, 2, 1)
+    line = factory.RelatedFactory(OrderLineFactory, factory_related_name="order")
+
+
+class CalibrationFactory(RecordFactory):
+    class Meta:
+        model = kept.Calibration
+
+    equipment = beside(EquipmentFactory)
+    kind = factory.SubFactory(KindFactory)
+    calibrated_on, setting, caught_kg = dt.date(2026, 5, 20), "34", 0.5
+    distance_m, row_width_m, rows = 50.0, 0.19, 8
+
+
 class CleanOutFactory(RecordFactory):
     class Meta:
         model = kept.CleanOut
@@ -362,3 +416,32 @@ class OwnAssumptionFactory(RecordFactory):
     key = factory.Sequence(lambda n: f"assumption_{n}")
     value, low, high, unit = 0.5, 0.0, 1.0, "share"
     reason = "Looked at here for years"
+
+
+class DutyFactory(RecordFactory):
+    class Meta:
+        model = kept.Duty
+
+    what = "end"
+    field = beside(FieldFactory)
+    earliest_on, latest_on = dt.date(2026, 7, 8), dt.date(2026, 7, 11)
+
+
+class CalendarAddressFactory(DjangoModelFactory):
+    class Meta:
+        model = kept.CalendarAddress
+
+    made_at = WRITTEN_AT
+
+
+class AttachmentFactory(RecordFactory):
+    class Meta:
+        model = kept.Attachment
+
+    noun = "field"
+    object_id = factory.LazyAttribute(lambda made: made.farm.fields.first().pk)
+    shows = "The tag"
+    type = "application/pdf"
+    bytes = 9
+    sha256 = "0" * 64
+    file = factory.django.FileField(data=b"%PDF-1.7\n%%EOF", filename="tag.pdf")

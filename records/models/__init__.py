@@ -1,6 +1,7 @@
 """What was intended and what happened, one file a noun."""
 
 from records.models.assumptions import OwnAssumption
+from records.models.attachments import Attachment
 from records.models.care import Grazing, Irrigation, SoilTest, SoilValue
 from records.models.composts import CompostBatch, CompostDay
 from records.models.crops import FarmFigure, Kind, KindFigure
@@ -17,6 +18,7 @@ from records.models.weather import WeatherDay, WeatherStation
 
 __all__ = [
     "Application",
+    "Attachment",
     "BiomassSample",
     "CleanOut",
     "CompostBatch",

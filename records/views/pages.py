@@ -13,8 +13,8 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_GET, require_http_methods
 
-from farm.access import FarmRequest, for_members, let, may
-from farm.models import Change, Farm, Record
+from farm.access import WRITERS, FarmRequest, for_members, let, may
+from farm.models import Farm, Record
 from farm.writing import void
 from records import tidings
 from records.forms.void import VoidForm
@@ -112,17 +112,13 @@ def entered(request: FarmRequest, farm: Farm, noun: Noun, form: Any) -> HttpResp
 def record_page(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse:
     named = noun_named(noun)
     row: Record = one(farm, named, pk)
-    changes = Change.objects.filter(
-        farm=farm, noun=row._meta.model_name, object_id=row.pk
-    )
+    stands = row.voided_at is None
     page = {
         "farm": farm,
         "noun": named,
-        "row": row,
-        "facts": tidings.facts(row, farm),
-        "links": tidings.links(row),
-        "changes": changes.select_related("by").order_by("-at", "-pk"),
-        "may_write": may(request, named.writers) and row.voided_at is None,
+        **tidings.page(row, farm),
+        "may_write": may(request, named.writers) and stands,
+        "may_attach": may(request, WRITERS) and stands,
     }
     return render(request, "records/page.html", page)
 

@@ -1,0 +1,85 @@
+"""Pictures and papers: added to a record, given out through the door only."""
+
+from __future__ import annotations
+
+from django.contrib import messages
+from django.http import FileResponse, Http404, HttpResponse, HttpResponseBase
+from django.shortcuts import redirect, render
+from django.utils import timezone
+from django.utils.translation import gettext as _
+from django.views.decorators.http import require_GET, require_http_methods
+
+from farm.access import WRITERS, FarmRequest, for_members
+from farm.models import Farm
+from farm.writing import void
+from records.forms.attachments import AttachmentForm
+from records.forms.void import VoidForm
+from records.models import Attachment
+from records.nouns import BY_MODEL
+from records.views.pages import noun_named, one
+
+GET_OR_POST = ["GET", "HEAD", "POST"]
+# Whatever a file holds, the browser is to do nothing with it but show it.
+SEALED = {
+    "X-Content-Type-Options": "nosniff",
+    "Content-Security-Policy": "default-src 'none'; sandbox",
+    "Cache-Control": "private, max-age=3600",
+}
+
+
+@require_http_methods(GET_OR_POST)
+@for_members(*WRITERS)
+def attach(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse:
+    named = noun_named(noun)
+    row = one(farm, named, pk)
+    form = AttachmentForm(
+        request.POST or None,
+        request.FILES or None,
+        row=row,
+        today=farm.today(timezone.now()),
+    )
+    if request.method == "POST" and form.is_valid():
+        form.record(by=request.user, now=timezone.now())
+        messages.success(request, _("Kept with the record."))
+        return redirect("records:page", farm.slug, named.slug, row.pk)
+    page = {"farm": farm, "noun": named, "row": row, "form": form}
+    return render(request, "records/attach.html", page)
+
+
+@require_GET
+@for_members()
+def attachment(request: FarmRequest, farm: Farm, attachment: int) -> HttpResponseBase:
+    kept = found(farm, attachment)
+    paper = not kept.is_picture
+    answer = FileResponse(
+        kept.file.open("rb"),
+        as_attachment=paper,
+        filename=f"{kept.pk}.{kept.ending}",
+        content_type=kept.type,
+    )
+    for name, value in SEALED.items():
+        answer[name] = value
+    return answer
+
+
+@require_http_methods(GET_OR_POST)
+@for_members(*WRITERS)
+def detach(request: FarmRequest, farm: Farm, attachment: int) -> HttpResponse:
+    """Strike an attachment out with a reason; the file stays."""
+    kept = found(farm, attachment)
+    noun = BY_MODEL[kept.noun]
+    form = VoidForm(request.POST or None, row=kept)
+    if request.method == "POST" and form.is_valid():
+        reason = form.cleaned_data["reason"]
+        void(kept, by=request.user, now=timezone.now(), reason=reason)
+        return redirect("records:page", farm.slug, noun.slug, kept.object_id)
+    row = one(farm, noun, kept.object_id)
+    page = {"farm": farm, "noun": noun, "row": row, "kept": kept, "form": form}
+    return render(request, "records/detach.html", page)
+
+
+def found(farm: Farm, pk: int) -> Attachment:
+    kept: Attachment | None = Attachment.objects.on(farm).filter(pk=pk).first()
+    if kept is None:
+        raise Http404
+    return kept
