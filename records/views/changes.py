@@ -9,6 +9,7 @@ from django.views.decorators.http import require_GET
 
 from farm.access import FarmRequest, for_members
 from farm.models import Farm
+from records.filters.changes import ChangeFilter
 from records.nouns import BY_MODEL
 
 ROWS_A_PAGE = 50
@@ -18,7 +19,14 @@ ROWS_A_PAGE = 50
 @for_members()
 def change_list(request: FarmRequest, farm: Farm) -> HttpResponse:
     rows = farm.changes.select_related("by").order_by("-at", "-pk")
-    shown = Paginator(rows, ROWS_A_PAGE).get_page(request.GET.get("page"))
-    nouns = {name: noun.slug for name, noun in BY_MODEL.items()}
-    page = {"farm": farm, "page_obj": shown, "nouns": nouns}
+    narrowed = ChangeFilter(request.GET, farm=farm, queryset=rows)
+    page = {
+        "farm": farm,
+        "filter": narrowed,
+        "filtered": any(request.GET.get(name) for name in narrowed.form.fields),
+        "page_obj": Paginator(narrowed.qs, ROWS_A_PAGE).get_page(
+            request.GET.get("page")
+        ),
+        "nouns": {name: noun.slug for name, noun in BY_MODEL.items()},
+    }
     return render(request, "records/changes.html", page)
