@@ -19,7 +19,7 @@ MOST_BYTES = 2_000_000
 WALK_WORDS = {
     "data-walk": _("Add the place where I stand"),
     "data-walk-asking": _("Asking for the place…"),
-    "data-walk-added": _("Corner {n} added, known to within {m} metres."),
+    "data-walk-added": _("Corner {n} added, known to within {m} m ({ft} ft)."),
     "data-walk-refused": _("The place may not be asked for. Allow it, or type it."),
     "data-walk-failed": _("The place could not be found. Try under open sky."),
     "data-walk-full": _("An outline stands here already. Empty the box to walk one."),

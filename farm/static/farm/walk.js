@@ -1,6 +1,7 @@
 // Walk around a field: each press adds the phone's place as a corner to the box.
 
 const DECIMALS = 7;
+const M_PER_FT = 0.3048;
 const PATIENCE = { enableHighAccuracy: true, maximumAge: 0, timeout: 20000 };
 
 const isTyped = (text) => !/^\s*[<{[]/.test(text);
@@ -13,7 +14,8 @@ function add(box, said, place) {
   box.scrollTop = box.scrollHeight;
   said.textContent = box.dataset.walkAdded
     .replace("{n}", corners(box.value))
-    .replace("{m}", Math.ceil(accuracy));
+    .replace("{m}", Math.ceil(accuracy))
+    .replace("{ft}", Math.ceil(accuracy / M_PER_FT));
 }
 
 function ask(box, button, said) {
