@@ -6,7 +6,9 @@ import datetime as dt
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
+from itertools import groupby
+from operator import itemgetter
+from typing import Any, TypeVar
 
 from farm.models import Farm
 from farm.models.record import LATE_AFTER_DAYS
@@ -17,7 +19,6 @@ from records.models import SampleFrame, SeedLine, SeedLot, Termination
 from reports.calc.shapes.ledger import (
     End,
     Ending,
-    KindFacts,
     LotFacts,
     Method,
     Observation,
@@ -28,95 +29,108 @@ from reports.calc.shapes.ledger import (
     Seen,
 )
 from reports.calc.shapes.ledger import SeedLine as Line
+from reports.ledger.figures import kind_facts
 
-Rows = Mapping[int, list[Mapping[str, Any]]]
+V = TypeVar("V")
+ByPlanting = Mapping[int, list[V]]
 TRANSPLANTED = "transplants"
 
 
 @dataclass(frozen=True)
 class Events:
-    """Rows of every table that leans on plantings, by planting: five queries."""
+    """All that leans on plantings, by planting, in a fixed number of queries.
 
-    lines: Rows
-    observations: Rows
-    frames: Rows
-    ends: Rows
-    lots: Mapping[int, LotFacts]
+    Rows come as tuples: a large farm has tens of thousands of them, and a dictionary
+    for each would cost as much as reading it.
+    """
+
+    lines: ByPlanting[Line]
+    observations: ByPlanting[Observation]
+    samples: ByPlanting[Sample]
+    ends: ByPlanting[End]
 
     @classmethod
     def of(cls, farm: Farm, ids: Sequence[int]) -> Events:
-        lines = _by_planting(
-            SeedLine.objects.filter(planting__in=ids)
-            .order_by("pk")
-            .values("planting_id", "kind_id", "lot_id", "seed_kg", "share")
-        )
-        lots = {row["lot_id"] for rows in lines.values() for row in rows}
         return cls(
-            lines=lines,
+            lines=_lines(farm, ids),
             observations=_observations(farm, ids),
-            frames=_frames(ids),
+            samples=_samples(ids),
             ends=_ends(farm, ids),
-            lots=_lots(farm, lots - {None}),
         )
 
-    def kind_ids(self) -> set[int]:
-        return {row["kind_id"] for rows in self.lines.values() for row in rows}
 
-
-def _by_planting(rows: Iterable[Any], key: str = "planting_id") -> Rows:
-    found: defaultdict[int, list[Mapping[str, Any]]] = defaultdict(list)
-    for row in rows:
-        found[row[key]].append(row)
+def _lines(farm: Farm, ids: Sequence[int]) -> ByPlanting[Line]:
+    rows: Sequence[Any] = list(
+        SeedLine.objects.filter(planting__in=ids)
+        .order_by("pk")
+        .values_list("planting_id", "kind_id", "lot_id", "seed_kg", "share")
+    )
+    kinds = kind_facts(farm, {kind for _planting, kind, *_ in rows})
+    lots = _lots(farm, {lot for _planting, _kind, lot, *_ in rows} - {None})
+    found: defaultdict[int, list[Line]] = defaultdict(list)
+    for planting, kind, lot, seed_kg, share in rows:
+        found[planting].append(Line(kinds[kind], lots.get(lot), seed_kg, share))
     return found
 
 
-def _observations(farm: Farm, ids: Sequence[int]) -> Rows:
+def _observations(farm: Farm, ids: Sequence[int]) -> ByPlanting[Observation]:
     rows = ObservationRow.objects.on(farm).live().filter(planting__in=ids)
-    return _by_planting(
-        rows.order_by("seen_on", "pk").values(
-            "planting_id",
-            "seen_on",
-            "seen",
-            "canopy_share",
-            "bloom_share",
-            "ground_cover_share",
-            "weeds",
-        )
+    told: Iterable[Any] = rows.order_by("seen_on", "pk").values_list(
+        "planting_id",
+        "seen_on",
+        "seen",
+        "canopy_share",
+        "bloom_share",
+        "ground_cover_share",
+        "weeds",
     )
+    found: defaultdict[int, list[Observation]] = defaultdict(list)
+    for planting, on, seen, *shares in told:
+        found[planting].append(Observation(on, Seen(seen), *shares))
+    return found
 
 
-def _frames(ids: Sequence[int]) -> Rows:
+def _samples(ids: Sequence[int]) -> ByPlanting[Sample]:
     rows = SampleFrame.objects.filter(sample__planting__in=ids, sample__voided_at=None)
-    return _by_planting(
-        rows.order_by("sample__cut_on", "sample_id", "pk").values(
-            "sample_id",
-            "area_m2",
-            "wet_kg",
-            "sample__cut_on",
-            "sample__dry_share",
-            "sample__nitrogen_share",
-            "sample__planting_id",
-        ),
-        key="sample__planting_id",
+    frames: Iterable[Any] = rows.order_by(
+        "sample__cut_on", "sample_id", "pk"
+    ).values_list(
+        "sample__planting_id",
+        "sample_id",
+        "sample__cut_on",
+        "sample__dry_share",
+        "sample__nitrogen_share",
+        "area_m2",
+        "wet_kg",
     )
+    found: defaultdict[int, list[Sample]] = defaultdict(list)
+    for one, cut in groupby(frames, key=itemgetter(0, 1, 2, 3, 4)):
+        planting, _sample, on, dry_share, nitrogen_share = one
+        dry = tuple(wet_kg * dry_share / area_m2 for *_, area_m2, wet_kg in cut)
+        found[planting].append(Sample(on, dry, nitrogen_share))
+    return found
 
 
-def _ends(farm: Farm, ids: Sequence[int]) -> Rows:
+def _ends(farm: Farm, ids: Sequence[int]) -> ByPlanting[End]:
     rows = Termination.objects.on(farm).live().filter(planting__in=ids)
-    return _by_planting(
-        rows.order_by("ended_on", "pk").values(
-            "pk",
-            "planting_id",
-            "ended_on",
-            "area_m2",
-            "method",
-            "outcome",
-            "bloom_share",
-            "residue",
-            "reason",
-            "worked_in_on",
-        )
+    told: Iterable[Any] = rows.order_by("ended_on", "pk").values_list(
+        "planting_id",
+        "pk",
+        "ended_on",
+        "area_m2",
+        "method",
+        "residue",
+        "outcome",
+        "bloom_share",
+        "worked_in_on",
+        "reason",
     )
+    found: defaultdict[int, list[End]] = defaultdict(list)
+    for planting, pk, on, area_m2, method, residue, outcome, *more in told:
+        regrows = outcome == Termination.Outcome.REGROWS
+        end = End(pk, on, area_m2, Ending(method), Residue(residue), regrows, *more)
+        found[planting].append(end)
+    return found
 
 
 def _lots(farm: Farm, ids: set[int]) -> dict[int, LotFacts]:
@@ -137,11 +151,7 @@ def _lots(farm: Farm, ids: set[int]) -> dict[int, LotFacts]:
 
 
 def planting_facts(
-    row: Mapping[str, Any],
-    events: Events,
-    kinds: Mapping[int, KindFacts],
-    *,
-    written_on: dt.date,
+    row: Mapping[str, Any], events: Events, *, written_on: dt.date
 ) -> PlantingFacts:
     """One planting with everything written down about it."""
     pk, sown = row["pk"], row["sown_on"]
@@ -154,69 +164,14 @@ def planting_facts(
         method=Method(row["method"]),
         sown_on=sown,
         planned_on=row["planned_on"],
-        lines=tuple(_line(one, events.lots, kinds) for one in events.lines.get(pk, ())),
-        observations=tuple(_seen(one) for one in events.observations.get(pk, ())),
-        samples=tuple(_samples(events.frames.get(pk, ()))),
-        ends=tuple(_end(one) for one in events.ends.get(pk, ())),
+        lines=tuple(events.lines.get(pk, ())),
+        observations=tuple(events.observations.get(pk, ())),
+        samples=tuple(events.samples.get(pk, ())),
+        ends=tuple(events.ends.get(pk, ())),
         next_crop=row["next_crop"],
         next_crop_on=row["next_crop_on"],
         next_crop_transplanted=row["next_crop_set"] == TRANSPLANTED
         if row["next_crop_set"]
         else None,
         late_entry=late,
-    )
-
-
-def _line(
-    row: Mapping[str, Any],
-    lots: Mapping[int, LotFacts],
-    kinds: Mapping[int, KindFacts],
-) -> Line:
-    return Line(
-        kind=kinds[row["kind_id"]],
-        lot=lots.get(row["lot_id"]),
-        seed_kg=row["seed_kg"],
-        share=row["share"],
-    )
-
-
-def _seen(row: Mapping[str, Any]) -> Observation:
-    return Observation(
-        on=row["seen_on"],
-        seen=Seen(row["seen"]),
-        canopy_share=row["canopy_share"],
-        bloom_share=row["bloom_share"],
-        ground_cover_share=row["ground_cover_share"],
-        weeds_0_to_5=row["weeds"],
-    )
-
-
-def _samples(frames: Sequence[Mapping[str, Any]]) -> list[Sample]:
-    by_sample: dict[int, list[Mapping[str, Any]]] = {}
-    for frame in frames:
-        by_sample.setdefault(frame["sample_id"], []).append(frame)
-    return [
-        Sample(
-            on=rows[0]["sample__cut_on"],
-            dry_kg_m2=tuple(
-                one["wet_kg"] * one["sample__dry_share"] / one["area_m2"]
-                for one in rows
-            ),
-            nitrogen_share=rows[0]["sample__nitrogen_share"],
-        )
-        for rows in by_sample.values()
-    ]
-
-
-def _end(row: Mapping[str, Any]) -> End:
-    return End(
-        id=row["pk"],
-        on=row["ended_on"],
-        area_m2=row["area_m2"],
-        ending=Ending(row["method"]),
-        residue=Residue(row["residue"]),
-        regrows=row["outcome"] == Termination.Outcome.REGROWS,
-        bloom_share=row["bloom_share"],
-        worked_in_on=row["worked_in_on"],
-        reason=row["reason"],
     )

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
@@ -14,6 +13,7 @@ from farm.models import Farm, Field
 from records.models import Application, Planting
 from reports.calc.assumptions import Assumptions
 from reports.calc.nutrients import Climate
+from reports.calc.season.reach import MARGIN
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.ledger import (
     ApplicationFacts,
@@ -23,11 +23,7 @@ from reports.calc.shapes.ledger import (
 )
 from reports.ledger.assumptions import own_assumptions
 from reports.ledger.events import Events, planting_facts
-from reports.ledger.figures import kind_facts
 from reports.ledger.weather import main_station, weather_of
-
-# Residue of stands ended this long before the season may still cover the soil.
-LOOK_BACK = dt.timedelta(days=730)
 
 
 @dataclass(frozen=True)
@@ -87,8 +83,8 @@ def _fields(farm: Farm, season: Span) -> Iterator[FieldLedger]:
 
 
 def _plantings(farm: Farm, season: Span) -> Mapping[int, list[PlantingFacts]]:
-    """Live plantings by field, those long over left out."""
-    since = season.first - LOOK_BACK
+    """Live plantings by field, without those whose residue is gone too."""
+    since = season.first - MARGIN
     return gathered(farm, Planting.objects.touching(since, season.last))
 
 
@@ -111,11 +107,10 @@ def gathered(farm: Farm, rows: Any) -> Mapping[int, list[PlantingFacts]]:
         )
     )
     events = Events.of(farm, [row["pk"] for row in told])
-    kinds = kind_facts(farm, events.kind_ids())
     by_field: defaultdict[int, list[PlantingFacts]] = defaultdict(list)
     for row in told:
         written_on = farm.today(row["written_at"])
-        facts = planting_facts(row, events, kinds, written_on=written_on)
+        facts = planting_facts(row, events, written_on=written_on)
         by_field[row["field_id"]].append(facts)
     return by_field
 

@@ -27,8 +27,9 @@ def weather_of(station: WeatherStation | None) -> Weather | None:
     )
     if not rows:
         return None
-    days = np.array([row[0] for row in rows], dtype="datetime64[D]")
-    place = (days - days[0]).astype(int)
-    readings = np.full((3, int(place[-1]) + 1), np.nan)
-    readings[:, place] = np.array([row[1:] for row in rows], dtype=float).T
-    return Weather(str(station), rows[0][0], readings[0], readings[1], readings[2])
+    days, *read = zip(*rows, strict=True)
+    # A day's ordinal, because an array of dates is thirty times slower to make.
+    place = np.array([day.toordinal() - days[0].toordinal() for day in days])
+    readings = np.full((len(read), int(place[-1]) + 1), np.nan)
+    readings[:, place] = np.array(read, dtype=float)
+    return Weather(str(station), days[0], *readings)
