@@ -3,6 +3,7 @@
 import re
 
 from reports.calc.assumptions import CHOICES
+from reports.calc.rules import RULES
 from reports.calc.sources import ENTRIES, SOURCES, Tier
 from tests.catalogue import sourced
 from tests.places import ROOT
@@ -56,8 +57,13 @@ def test_every_choice_of_ours_leans_on_a_source_that_exists():
     assert {choice.source for choice in CHOICES} <= set(SOURCES)
 
 
+def test_every_rule_names_a_source_that_exists():
+    assert {rule.source for rule in RULES} <= set(SOURCES)
+
+
 def test_every_entry_of_the_bibliography_is_used():
     used = {row["source"] for _, row in sourced()} | {key for key, _ in citations()}
+    used |= {rule.source for rule in RULES}
     waiting = {
         key
         for room, keys in AWAITED.items()

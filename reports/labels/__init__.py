@@ -8,7 +8,7 @@ from typing import Any
 
 from django.utils.functional import Promise
 
-from reports.labels import ahead, choices, gaps, order, records, season
+from reports.labels import ahead, choices, gaps, order, records, rules, season
 from reports.labels.assumptions import ASSUMPTIONS, BASES, UNITS, USES
 from reports.labels.cautions import CAUTIONS
 from reports.labels.records import INPUTS
@@ -20,6 +20,7 @@ Words = Mapping[Any, Promise]
 LISTS: tuple[Words, ...] = (
     *records.LISTS,
     *season.LISTS,
+    *rules.LISTS,
     *choices.LISTS,
     *order.LISTS,
     *ahead.LISTS,

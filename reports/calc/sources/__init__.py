@@ -14,6 +14,7 @@ from reports.calc.sources import (
     papers,
     practice,
     reprints,
+    rules,
     vendors,
     weather,
 )
@@ -30,6 +31,7 @@ ENTRIES: tuple[Source, ...] = tuple(
         papers.ENTRIES,
         practice.ENTRIES,
         reprints.ENTRIES,
+        rules.ENTRIES,
         vendors.ENTRIES,
         weather.ENTRIES,
     )

@@ -1,0 +1,7 @@
+"""What an inspector would ask: rules as data, and the checks put to the books."""
+
+from reports.calc.rules.checking import CHECKS, findings
+from reports.calc.rules.tallies import tallies
+from reports.calc.rules.texts import CHECKED_ON, RULES, rules_for
+
+__all__ = ["CHECKED_ON", "CHECKS", "RULES", "findings", "rules_for", "tallies"]

@@ -1,0 +1,68 @@
+"""The search for organic seed, before other seed is sown."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+
+from reports.calc.rules.asked import (
+    ORGANIC,
+    sown_this_season,
+    under_rules,
+)
+from reports.calc.rules.dates import add_months
+from reports.calc.shapes.books import Lot, Search, Stand
+from reports.calc.shapes.dossier import Dossier
+from reports.calc.shapes.rules import Found, Matter, Rule, Told
+
+
+def seed_search(books: Dossier, rule: Rule) -> Iterator[Found]:
+    """Hold each search for seed that was sown against what a search must show."""
+    done: set[int] = set()
+    for lot, stand, sown in lots_sown(books):
+        for search in searches_for(books, lot):
+            if lot.status != ORGANIC and search.id not in done:
+                done.add(search.id)
+                for matter in search_flaws(search, sown, rule):
+                    told: Told = {
+                        "seed": lot.name,
+                        "asked": len({name for name, _ in search.asked}),
+                        "need": round(rule["sources"]),
+                        "sown": sown,
+                    }
+                    at = (search.id, search.on, stand.field_id)
+                    yield Found(matter, "seed-searches", *at, values=told)
+
+
+def search_flaws(search: Search, sown: dt.date, rule: Rule) -> Iterator[Matter]:
+    """Say what a search lacks: sources, order, freshness, a reason [NOP-5029]_."""
+    if len({name.casefold() for name, _ in search.asked}) < rule["sources"]:
+        yield Matter.SEARCH_FEW
+    days = [day for _, day in search.asked] or [search.on]
+    if max(days) > sown:
+        yield Matter.SEARCH_LATE
+    if max(days) < add_months(sown, -round(rule["months"])):
+        yield Matter.SEARCH_OLD
+    if not search.reason or not search.traits:
+        yield Matter.SEARCH_NO_REASON
+
+
+def searches_for(books: Dossier, lot: Lot) -> list[Search]:
+    """Return the searches that name the lot, or else those for its kind."""
+    named = [one for one in books.searches if one.lot_id == lot.id]
+    return named or [
+        one for one in books.searches if one.lot_id is None and one.kind == lot.kind
+    ]
+
+
+def lots_sown(books: Dossier) -> Iterator[tuple[Lot, Stand, dt.date]]:
+    """Each lot once, with where it was first sown under the rules this season."""
+    done: set[int] = set()
+    for stand, sown in sorted(sown_this_season(books), key=lambda one: one[1]):
+        if not under_rules(books, stand.field_id):
+            continue
+        for line in stand.lines:
+            lot = books.lot.get(line.lot_id or 0)
+            if lot is not None and lot.id not in done:
+                done.add(lot.id)
+                yield lot, stand, sown

@@ -1,0 +1,78 @@
+"""Where organic seed and inoculants came from."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+
+from reports.calc.rules.asked import (
+    ORGANIC,
+    field_name,
+    puts_of,
+    sown_this_season,
+    under_rules,
+)
+from reports.calc.rules.dates import add_months
+from reports.calc.shapes.books import Partner
+from reports.calc.shapes.dossier import Dossier
+from reports.calc.shapes.rules import Found, Matter, Rule, Told
+
+# A product so near to the sowing, on the same ground, is taken for the inoculant used.
+NEAR = dt.timedelta(days=3)
+
+
+def inoculant(books: Dossier, rule: Rule) -> Iterator[Found]:
+    """Find inoculated seed with no inoculant written down for it."""
+    put_on = list(puts_of(books, "inoculant"))
+    for stand, sown in sown_this_season(books):
+        if not stand.inoculated or not under_rules(books, stand.field_id):
+            continue
+        named = any(
+            put.stand_id == stand.id
+            or (put.field_id == stand.field_id and abs(put.on - sown) <= NEAR)
+            for put in put_on
+        )
+        if not named:
+            told: Told = {
+                "field": field_name(books, stand.field_id),
+                "kind": stand.name,
+                "sown": sown,
+            }
+            at = (stand.id, sown, stand.field_id)
+            yield Found(Matter.INOCULANT_UNNAMED, "plantings", *at, values=told)
+
+
+def supplier(books: Dossier, rule: Rule) -> Iterator[Found]:
+    """Hold suppliers of organic seed against when their certificate was looked up."""
+    known = {one.name.casefold(): one for one in books.partners}
+    done: set[str] = set()
+    for lot in books.lots:
+        name = lot.supplier.casefold()
+        bought = lot.status == ORGANIC and lot.received_on in books.season
+        if not bought or (name and name in done):
+            continue
+        done.add(name)
+        partner = known.get(name)
+        matter = Matter.SUPPLIER_UNKNOWN
+        if partner is not None:
+            told_matter = _partner_matter(partner, lot.received_on, rule)
+            if told_matter is None:
+                continue
+            matter = told_matter
+        told: Told = {
+            "seed": lot.name,
+            "supplier": lot.supplier,
+            "bought": lot.received_on,
+        }
+        noun = "suppliers" if partner else "seed-lots"
+        record = partner.id if partner else lot.id
+        yield Found(matter, noun, record, lot.received_on, values=told)
+
+
+def _partner_matter(partner: Partner, bought: dt.date, rule: Rule) -> Matter | None:
+    until, looked = partner.certificate_until, partner.verified_on
+    if until is not None and until < bought:
+        return Matter.SUPPLIER_LAPSED
+    if looked is None or looked < add_months(bought, -round(rule["months"])):
+        return Matter.SUPPLIER_UNCHECKED
+    return None
