@@ -95,7 +95,8 @@ def _add(
 ) -> Change:
     """Seal a change to the last one; the head is held, so nobody else can."""
     old, new = dict(before or {}), dict(after or {})
-    differs = sorted(key for key in old | new if old.get(key) != new.get(key))
+    differs = {key for key in old | new if old.get(key) != new.get(key)}
+    differs |= {beside for key, beside in record.TOLD_WITH.items() if key in differs}
     change = Change(
         farm=record.farm,
         number=head.number + 1,
@@ -105,8 +106,8 @@ def _add(
         noun=record._meta.model_name or "",
         object_id=record.pk,
         label=str(record)[:200],
-        before={key: str(old[key]) for key in differs if key in old},
-        after={key: str(new[key]) for key in differs if key in new},
+        before={key: str(old[key]) for key in sorted(differs) if key in old},
+        after={key: str(new[key]) for key in sorted(differs) if key in new},
         reason=reason,
         prev=head.digest,
     )

@@ -30,6 +30,7 @@ from records.nouns import BY_MODEL, Noun
 
 # The end of a field's name tells how its value is measured.
 MEASURES = {
+    "_per_m2": "number",
     "_kg_m2": "rate",
     "_m2": "area",
     "_kg": "mass",

@@ -9,6 +9,7 @@ from records.views import (
     kinds,
     outlines,
     pages,
+    reviews,
     today,
     weather,
     write,
@@ -41,4 +42,5 @@ urlpatterns = [
     path("<slug:noun>/<int:pk>/", pages.record_page, name="page"),
     path("<slug:noun>/<int:pk>/edit/", pages.record_edit, name="edit"),
     path("<slug:noun>/<int:pk>/void/", pages.record_void, name="void"),
+    path("<slug:noun>/<int:pk>/review/", reviews.record_review, name="review"),
 ]

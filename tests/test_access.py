@@ -24,6 +24,7 @@ ROLES = {
     "records:detach": WRITERS,
     "records:write-act": WRITERS,
     "farm-edit": MANAGERS,
+    "records:review": MANAGERS,
     "records:kind-new": MANAGERS,
     "records:own-figure": MANAGERS,
     "records:weather-load": MANAGERS,

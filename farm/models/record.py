@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import uuid
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any, ClassVar, Self, TypeVar
 
 from django.conf import settings
@@ -35,6 +36,8 @@ class Record(models.Model):
     DATE_FIELD: ClassVar[str] = ""
     # Related names of rows that belong to the record and change with it.
     PARTS: ClassVar[tuple[str, ...]] = ()
+    # Fields whose change cannot be read without another field beside it.
+    TOLD_WITH: ClassVar[Mapping[str, str]] = {}
 
     farm = models.ForeignKey(
         "farm.Farm", on_delete=models.PROTECT, related_name="%(class)ss"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import json
 import zoneinfo
 from typing import Any
 
@@ -11,8 +12,10 @@ from django.apps import apps
 from django.db.models import Q
 from django.utils.translation import gettext_lazy as _
 
-from farm.forms.base import DateInput
+from farm.forms.base import OLDEST, DateInput
 from farm.models import Change, Farm, Record, User
+
+LATEST = dt.date(9000, 1, 1)
 
 
 class ChangeFilter(df.FilterSet):
@@ -26,20 +29,26 @@ class ChangeFilter(df.FilterSet):
     def __init__(self, data: Any = None, *, farm: Farm, queryset: Any) -> None:
         super().__init__(data, queryset)
         self.farm = farm
-        writers = User.objects.filter(changes__farm=farm).distinct()
-        self.filters["by"].extra["queryset"] = writers.order_by("name", "email")
+        writers = User.objects.filter(pk__in=farm.changes.values("by"))
+        self.filters["by"].queryset = writers.order_by("name", "email")
 
     def with_words(self, rows: Any, name: str, value: str) -> Any:
-        return rows.filter(Q(label__icontains=value) | Q(reason__icontains=value))
+        # One database keeps letters beyond ASCII escaped, the other as they are.
+        found = Q(label__icontains=value) | Q(reason__icontains=value)
+        for text in {value, json.dumps(value)[1:-1]}:
+            found |= Q(before__icontains=text) | Q(after__icontains=text)
+        return rows.filter(found)
 
     def since(self, rows: Any, name: str, value: dt.date) -> Any:
         return rows.filter(at__gte=self._midnight(value))
 
     def until(self, rows: Any, name: str, value: dt.date) -> Any:
-        return rows.filter(at__lt=self._midnight(value + dt.timedelta(days=1)))
+        after = min(value, LATEST) + dt.timedelta(days=1)
+        return rows.filter(at__lt=self._midnight(after))
 
     def _midnight(self, day: dt.date) -> dt.datetime:
-        """As the farm's own clock strikes it."""
+        """As the farm's own clock strikes it; days without a clock are moved."""
+        day = min(max(day, OLDEST), LATEST)
         return dt.datetime.combine(
             day, dt.time(), zoneinfo.ZoneInfo(self.farm.time_zone)
         )

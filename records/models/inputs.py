@@ -77,6 +77,7 @@ class InputProduct(Record):
 
 class Application(Record):
     DATE_FIELD = "applied_on"
+    TOLD_WITH: ClassVar = {"amount_si": "measure"}
 
     class Measure(models.TextChoices):
         MASS = "mass", _("by weight")

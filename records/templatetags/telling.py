@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Any
 
 from django import template
 
 from farm import units
-from farm.models import Farm
+from farm.access import MANAGERS, may
+from farm.models import Change, Farm, Record
 from farm.units import System
+from records import history
 from records.models import Application
 from records.nouns import Column
+from records.reviews import Review, reviews
 
 register = template.Library()
 
@@ -44,3 +48,23 @@ def named(table: dict[str, Any] | None, key: str) -> Any:
 @register.filter
 def has(chosen: set[str], number: int) -> bool:
     return str(number) in chosen
+
+
+@register.filter
+def told(changes: Iterable[Change], farm: Farm) -> list[history.Told]:
+    """Changes as a reader reads them."""
+    return history.told(changes, farm)
+
+
+@register.simple_tag(takes_context=True)
+def reviews_of(context: Any, rows: Iterable[Record]) -> dict[int, Review]:
+    """The last review of each record of a list, by the record's number."""
+    return reviews(context["farm"], rows)
+
+
+@register.simple_tag(takes_context=True)
+def review_of(context: Any, row: Record) -> dict[str, Any]:
+    """The last review of a record, and whether this reader may add one."""
+    last = reviews(context["farm"], [row]).get(row.pk)
+    asked = row.voided_at is None and not (last and last.stands)
+    return {"last": last, "may": asked and may(context["request"], MANAGERS)}

@@ -10,7 +10,6 @@ from django.views.decorators.http import require_GET
 from farm.access import FarmRequest, for_members
 from farm.models import Farm
 from records.filters.changes import ChangeFilter
-from records.nouns import BY_MODEL
 
 ROWS_A_PAGE = 50
 
@@ -18,7 +17,7 @@ ROWS_A_PAGE = 50
 @require_GET
 @for_members()
 def change_list(request: FarmRequest, farm: Farm) -> HttpResponse:
-    rows = farm.changes.select_related("by").order_by("-at", "-pk")
+    rows = farm.changes.select_related("by").order_by("-number")
     narrowed = ChangeFilter(request.GET, farm=farm, queryset=rows)
     page = {
         "farm": farm,
@@ -27,6 +26,5 @@ def change_list(request: FarmRequest, farm: Farm) -> HttpResponse:
         "page_obj": Paginator(narrowed.qs, ROWS_A_PAGE).get_page(
             request.GET.get("page")
         ),
-        "nouns": {name: noun.slug for name, noun in BY_MODEL.items()},
     }
     return render(request, "records/changes.html", page)
