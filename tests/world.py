@@ -8,6 +8,7 @@ from records.models import Kind
 from tests.factories import (
     ApplicationFactory,
     BiomassSampleFactory,
+    CalibrationFactory,
     CleanOutFactory,
     CompostBatchFactory,
     EdgeFactory,
@@ -23,12 +24,15 @@ from tests.factories import (
     KindFactory,
     KindFigureFactory,
     LandStatementFactory,
+    LotMoveFactory,
     MembershipFactory,
     ObservationFactory,
     OwnAssumptionFactory,
     PlantingFactory,
     SaleFactory,
     SeedLotFactory,
+    SeedOfferFactory,
+    SeedOrderFactory,
     SeedSearchFactory,
     SoilTestFactory,
     StationFactory,
@@ -60,13 +64,20 @@ LEANING: tuple[tuple[str, Any, dict[str, str]], ...] = (
     ("storages", StorageFactory, {"lot": "harvest-lots"}),
     ("sales", SaleFactory, {"lot": "harvest-lots"}),
     ("suppliers", SupplierFactory, {}),
+    ("lot-moves", LotMoveFactory, {"lot": "seed-lots"}),
     ("stock-counts", StockCountFactory, {"seed_lot": "seed-lots"}),
     ("clean-outs", CleanOutFactory, {"equipment": "equipment"}),
     ("incidents", IncidentFactory, {"field": "fields"}),
     ("trainings", TrainingFactory, {}),
     ("own-assumptions", OwnAssumptionFactory, {}),
 )
-OF_A_KIND = {"own-figures": FarmFigureFactory, "seed-searches": SeedSearchFactory}
+OF_A_KIND = {
+    "own-figures": FarmFigureFactory,
+    "seed-searches": SeedSearchFactory,
+    "calibrations": CalibrationFactory,
+    "seed-offers": SeedOfferFactory,
+    "seed-orders": SeedOrderFactory,
+}
 
 
 @dataclass
@@ -135,6 +146,7 @@ def furnished(farm: Farm, *, by: User) -> Household:
     for noun, maker, leans_on in LEANING:
         leaning = {name: records[on] for name, on in leans_on.items()}
         records[noun] = maker(**here, **leaning)
-    for noun in ("own-figures", "seed-searches"):
-        records[noun] = OF_A_KIND[noun](**here, kind=kind)
+    for noun, maker in OF_A_KIND.items():
+        of_kind = {"line__kind": kind} if noun == "seed-orders" else {"kind": kind}
+        records[noun] = maker(**here, **of_kind)
     return Household(farm, kind, records)

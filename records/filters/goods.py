@@ -6,7 +6,12 @@ import django_filters as df
 from django.utils.translation import gettext_lazy as _
 
 from records.filters.base import RecordFilter, by_field, by_kind
-from records.models import HarvestLot, InputProduct, SeedLot
+from records.models import HarvestLot, InputProduct, LotMove, SeedLot, Supplier
+
+
+def by_supplier(path: str) -> df.ModelChoiceFilter:
+    rows = Supplier.objects.order_by("name")
+    return df.ModelChoiceFilter(label=_("Supplier"), field_name=path, queryset=rows)
 
 
 class SeedLotFilter(RecordFilter):
@@ -20,6 +25,28 @@ class SeedSearchFilter(RecordFilter):
     DAY = "searched_on"
     WORDS = ("traits", "asked__source", "notes")
     kind = by_kind("kind")
+
+
+class LotMoveFilter(RecordFilter):
+    DAY = "moved_on"
+    WORDS = ("lot__lot_number", "notes")
+    kind = by_kind("lot__kind")
+    what = df.ChoiceFilter(label=_("What became of it"), choices=LotMove.What.choices)
+
+
+class SeedOfferFilter(RecordFilter):
+    DAY = "offered_on"
+    WORDS = ("variety", "supplier__name", "notes")
+    kind = by_kind("kind")
+    supplier = by_supplier("supplier")
+    status = df.ChoiceFilter(label=_("Status"), choices=SeedLot.Status.choices)
+
+
+class SeedOrderFilter(RecordFilter):
+    DAY = "drawn_up_on"
+    WORDS = ("supplier__name", "reference", "notes")
+    kind = by_kind("lines__kind")
+    supplier = by_supplier("supplier")
 
 
 class FarmFigureFilter(RecordFilter):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import django_filters as df
 from django.utils.translation import gettext_lazy as _
 
-from records.filters.base import RecordFilter, by_field
+from records.filters.base import RecordFilter, by_field, by_kind
 from records.models import Equipment, Incident, Supplier
 
 
@@ -23,6 +23,12 @@ class SupplierFilter(RecordFilter):
 class EquipmentFilter(RecordFilter):
     WORDS = ("name", "setting", "notes")
     part = df.ChoiceFilter(label=_("What it is"), choices=Equipment.Part.choices)
+
+
+class CalibrationFilter(RecordFilter):
+    DAY = "calibrated_on"
+    WORDS = ("equipment__name", "setting", "notes")
+    kind = by_kind("kind")
 
 
 class StockCountFilter(RecordFilter):

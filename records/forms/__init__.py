@@ -1,12 +1,16 @@
 """What people type about plantings, seed and everything done to them."""
 
 from records.forms.assumptions import OwnAssumptionForm
+from records.forms.calibrations import CalibrationForm
 from records.forms.care import GrazingForm, IrrigationForm, SoilTestForm
 from records.forms.composts import CompostBatchForm
 from records.forms.crops import FarmFigureForm, KindForm
 from records.forms.harvests import HarvestLotForm, SaleForm, StorageForm
 from records.forms.inputs import ApplicationForm, InputProductForm
+from records.forms.moves import LotMoveForm
 from records.forms.observations import BiomassSampleForm, ObservationForm
+from records.forms.offers import SeedOfferForm
+from records.forms.orders import SeedOrderForm
 from records.forms.plantings import PlantingForm
 from records.forms.searches import SeedSearchForm
 from records.forms.seeds import SeedLotForm
@@ -28,6 +32,7 @@ from records.forms.weather import (
 __all__ = [
     "ApplicationForm",
     "BiomassSampleForm",
+    "CalibrationForm",
     "CleanOutForm",
     "ColumnsForm",
     "CompostBatchForm",
@@ -39,12 +44,15 @@ __all__ = [
     "InputProductForm",
     "IrrigationForm",
     "KindForm",
+    "LotMoveForm",
     "ObservationForm",
     "OwnAssumptionForm",
     "PlantingForm",
     "SaleForm",
     "SaveForm",
     "SeedLotForm",
+    "SeedOfferForm",
+    "SeedOrderForm",
     "SeedSearchForm",
     "SoilTestForm",
     "StationForm",

@@ -6,7 +6,7 @@ import datetime as dt
 from typing import Any
 
 from django import forms
-from django.db.models import Q, Sum
+from django.db.models import Sum
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.measures import AreaField, DepthField, MassField, PercentField
@@ -22,7 +22,7 @@ LOT_SLACK_KG = 0.005
 class LineForm(RowForm):
     kind = forms.ModelChoiceField(Kind.objects.all(), label=_("Kind"), required=False)
     lot = forms.ModelChoiceField(
-        SeedLot.objects.select_related("kind"),
+        SeedLot.objects.select_related("kind").prefetch_related("components"),
         label=_("Seed lot"),
         required=False,
         error_messages={"invalid_choice": _("This lot is not one of the farm’s.")},
@@ -35,7 +35,7 @@ class LineForm(RowForm):
         kind, lot = cleaned.get("kind"), cleaned.get("lot")
         if lot and not kind:
             cleaned["kind"] = kind = lot.kind
-        if lot and kind and lot.kind_id != kind.pk:
+        if lot and kind and not lot.holds(kind):
             self.add_error("lot", _("This lot is of another kind."))
         weight = cleaned.get("seed_kg")
         if weight is not None and weight <= 0:
@@ -165,14 +165,23 @@ class PlantingForm(RowsForm[Planting]):
             elif lot:
                 used[lot.pk] = used.get(lot.pk, 0.0) + (weight or 0.0)
                 if used[lot.pk] > self._left_kg(lot) + LOT_SLACK_KG:
-                    line.add_error("seed_kg", _("The lot does not hold this much."))
+                    line.add_error(
+                        "seed_kg", _("The lot does not hold this much. Count it first.")
+                    )
                 received = self.cleaned_data.get("sown_on")
                 if received and lot.received_on > received:
                     line.add_error("lot", _("This lot was received after that day."))
 
     def _left_kg(self, lot: SeedLot) -> float:
-        others = SeedLine.objects.filter(lot=lot, planting__voided_at=None)
-        if self.instance.pk:
-            others = others.filter(~Q(planting=self.instance))
-        sown: float = others.aggregate(all=Sum("seed_kg"))["all"] or 0.0
-        return lot.received_kg - sown
+        """What the lot holds without this planting."""
+        kept = SeedLot.objects.filter(pk=lot.pk).with_balance().get()
+        sown, since = self.cleaned_data.get("sown_on"), kept.counted_on or dt.date.min
+        left = kept.left_kg
+        if sown and sown <= since:
+            # A count says nothing of the days before it: there the books hold.
+            left, since = kept.received_kg + kept.moved_kg - kept.sown_kg, dt.date.min
+        own = SeedLine.objects.filter(
+            lot=lot, planting=self.instance.pk, planting__sown_on__gt=since
+        )
+        drawn: float = own.aggregate(all=Sum("seed_kg"))["all"] or 0.0
+        return float(left) + drawn

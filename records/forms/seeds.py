@@ -4,21 +4,33 @@ from __future__ import annotations
 
 from typing import Any
 
-from django.db.models import Sum
 from django.utils.translation import gettext_lazy as _
 
-from farm.forms.base import RecordForm
 from farm.forms.measures import MassField, PercentField
-from records.models import SeedLine, SeedLot
+from records.forms.components import (
+    Components,
+    live_seed_faults,
+    noxious_fault,
+    tag_fault,
+)
+from records.forms.rows import RowsForm
+from records.models import LotComponent, SeedLot
+
+COUNTS = {"components-TOTAL_FORMS": "0", "components-INITIAL_FORMS": "0"}
 
 
-class SeedLotForm(RecordForm[SeedLot]):
+class SeedLotForm(RowsForm[SeedLot]):
     HAPPENED = ("received_on", "tested_on")
+    ROWS = Components
+    RELATED = "components"
 
     received_kg = MassField(label=_("Weight received"))
     purity_share = PercentField(label=_("Purity, %"), required=False)
     germination_share = PercentField(label=_("Germination, %"), required=False)
     hard_share = PercentField(label=_("Hard or dormant seed, %"), required=False)
+    other_crop_share = PercentField(label=_("Other crop seed, %"), required=False)
+    inert_share = PercentField(label=_("Inert matter, %"), required=False)
+    weed_share = PercentField(label=_("Weed seed, %"), required=False)
 
     class Meta:
         model = SeedLot
@@ -27,22 +39,61 @@ class SeedLotForm(RecordForm[SeedLot]):
             "variety",
             "lot_number",
             "supplier",
+            "came",
+            "order",
             "received_on",
             "received_kg",
             "purity_share",
             "germination_share",
             "hard_share",
+            "other_crop_share",
+            "inert_share",
+            "weed_share",
+            "noxious",
             "tested_on",
             "origin",
             "status",
             "treatment",
             "certificate",
+            "inoculant",
+            "inoculant_until",
             "done_by",
             "notes",
         ]
+        help_texts = {
+            "noxious": _("Name and number, such as “dodder 3 per lb”, or “none”."),
+        }
+
+    def __init__(self, data: Any = None, **options: Any) -> None:
+        if data is not None and "components-TOTAL_FORMS" not in data:
+            # A lot of one kind need not say that it has no components.
+            data = data.copy()
+            data.update(COUNTS)
+        super().__init__(data, **options)
+        # A row can be left out of what was sent, and then nothing of it was changed.
+        self.fields["came"].required = False
+
+    def as_initial(self, row: LotComponent) -> dict[str, Any]:
+        return {
+            "kind": row.kind_id,
+            "variety": row.variety,
+            "pure_share": row.pure_share,
+            "germination_share": row.germination_share,
+            "hard_share": row.hard_share,
+            "origin": row.origin,
+        }
 
     def clean_hard_share(self) -> float:
         return self.cleaned_data["hard_share"] or 0.0
+
+    def clean_came(self) -> str:
+        return self.cleaned_data["came"] or SeedLot.Came.RECEIVED.value
+
+    def clean_noxious(self) -> str:
+        text: str = self.cleaned_data["noxious"]
+        if fault := noxious_fault(text):
+            self.add_error("noxious", str(fault))
+        return text
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
@@ -50,13 +101,46 @@ class SeedLotForm(RecordForm[SeedLot]):
             "treatment"
         ):
             self.add_error("treatment", _("Say what the seed was treated with."))
-        received = cleaned.get("received_kg")
-        if received is not None and received <= 0:
-            self.add_error("received_kg", _("A lot weighs more than nothing."))
-        elif received and self.instance.pk and received < self._sown_kg() - 1e-9:
-            self.add_error("received_kg", _("More than this is already sown of it."))
+        if cleaned.get("purity_share") == 0:
+            self.add_error("purity_share", _("Nothing in it would be of this kind."))
+        for name, sentence in live_seed_faults(cleaned):
+            if name not in self.errors:
+                self.add_error(name, sentence)
+        self._check_weight(cleaned.get("received_kg"))
         return cleaned
 
-    def _sown_kg(self) -> float:
-        lines = SeedLine.objects.filter(lot=self.instance, planting__voided_at=None)
-        return lines.aggregate(all=Sum("seed_kg"))["all"] or 0.0
+    def _check_weight(self, received: float | None) -> None:
+        if received is not None and received <= 0:
+            self.add_error("received_kg", _("A lot weighs more than nothing."))
+        elif received and self.instance.pk:
+            kept = SeedLot.objects.filter(pk=self.instance.pk).with_balance().get()
+            over = received + kept.moved_kg - kept.sown_kg
+            if received < kept.received_kg and over < -1e-9:
+                self.add_error(
+                    "received_kg", _("More than this is already sown of it.")
+                )
+
+    def rows_fit(self) -> bool:
+        rows = [row.cleaned_data for row in self.filled()]
+        pure = self.cleaned_data.get("purity_share")
+        if rows:
+            pure = self._as_one(rows)
+            if self.cleaned_data["kind"] not in {row["kind"] for row in rows}:
+                self.add_error("kind", _("This kind is none of the mix’s components."))
+        if fault := tag_fault(pure, self.cleaned_data):
+            self.add_error(None if rows else "purity_share", str(fault))
+        return not self.errors and not any(row.errors for row in self.rows.forms)
+
+    def _as_one(self, rows: list[dict[str, Any]]) -> float:
+        """Tell the mix as a whole by the weights of its components."""
+        lot, pure = self.instance, sum(row["pure_share"] for row in rows)
+        lot.purity_share = min(1.0, pure)
+        lot.germination_share, lot.hard_share = None, 0.0
+        if all(row["germination_share"] is not None for row in rows):
+            lot.germination_share = _weighed(rows, "germination_share") / pure
+            lot.hard_share = _weighed(rows, "hard_share") / pure
+        return float(pure)
+
+
+def _weighed(rows: list[dict[str, Any]], name: str) -> float:
+    return float(sum(row["pure_share"] * (row[name] or 0.0) for row in rows))

@@ -9,11 +9,16 @@ from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import RecordForm
 from farm.forms.measures import LengthField
+from records.forms.money import MoneyByWeightField, MoneyField
 from records.models import Equipment, Supplier
 
 
 class SupplierForm(RecordForm[Supplier]):
     HAPPENED = ("verified_on",)
+
+    freight = MoneyField(label=_("Freight for an order"), required=False)
+    freight_by_weight = MoneyByWeightField(label=_("Freight by weight"), required=False)
+    least_order = MoneyField(label=_("Least order, money"), required=False)
 
     class Meta:
         model = Supplier
@@ -26,6 +31,9 @@ class SupplierForm(RecordForm[Supplier]):
             "verified_on",
             "verified_how",
             "licence",
+            "freight",
+            "freight_by_weight",
+            "least_order",
             "notes",
         ]
         widgets: ClassVar = {"address": forms.Textarea(attrs={"rows": 3})}

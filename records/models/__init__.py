@@ -2,15 +2,19 @@
 
 from records.models.assumptions import OwnAssumption
 from records.models.attachments import Attachment
+from records.models.calibrations import Calibration
 from records.models.care import Grazing, Irrigation, SoilTest, SoilValue
 from records.models.composts import CompostBatch, CompostDay
 from records.models.crops import FarmFigure, Kind, KindFigure
 from records.models.harvests import HarvestLot, Sale, Storage
 from records.models.inputs import Application, InputProduct
+from records.models.moves import LotMove
 from records.models.observations import BiomassSample, Observation, SampleFrame
+from records.models.offers import OfferPrice, SeedOffer
+from records.models.orders import OrderLine, SeedOrder
 from records.models.plantings import Planting, SeedLine
 from records.models.searches import SeedSearch, SourceAsked
-from records.models.seeds import SeedLot
+from records.models.seeds import LotComponent, SeedLot
 from records.models.terminations import Termination
 from records.models.trade import Equipment, Supplier
 from records.models.upkeep import CleanOut, Incident, StockCount, Training
@@ -20,6 +24,7 @@ __all__ = [
     "Application",
     "Attachment",
     "BiomassSample",
+    "Calibration",
     "CleanOut",
     "CompostBatch",
     "CompostDay",
@@ -32,13 +37,19 @@ __all__ = [
     "Irrigation",
     "Kind",
     "KindFigure",
+    "LotComponent",
+    "LotMove",
     "Observation",
+    "OfferPrice",
+    "OrderLine",
     "OwnAssumption",
     "Planting",
     "Sale",
     "SampleFrame",
     "SeedLine",
     "SeedLot",
+    "SeedOffer",
+    "SeedOrder",
     "SeedSearch",
     "SoilTest",
     "SoilValue",

@@ -6,32 +6,29 @@ from typing import Any, ClassVar
 
 from django.core.validators import MaxValueValidator, MinValueValidator
 from django.db import models
-from django.db.models import F, Q, Sum
-from django.db.models.functions import Coalesce
+from django.db.models import F, Q
 from django.utils.translation import gettext_lazy as _
 
-from farm.models import Record, RecordQuerySet
+from farm.models import Record
+from records.models.balances import LotQuerySet
 from records.models.crops import Kind
 
 SHARE = [MinValueValidator(0.0), MaxValueValidator(1.0)]
 
 
-class SeedLotQuerySet(RecordQuerySet["SeedLot"]):
-    def with_balance(self) -> SeedLotQuerySet:
-        """Each lot with what was sown of it and what is left. [kg]"""
-        sown = Coalesce(
-            Sum("lines__seed_kg", filter=Q(lines__planting__voided_at=None)), 0.0
-        )
-        return self.annotate(sown_kg=sown, left_kg=F("received_kg") - sown)
-
-
 class SeedLot(Record):
     DATE_FIELD = "received_on"
+    PARTS = ("components",)
 
     class Status(models.TextChoices):
         ORGANIC = "organic", _("organic")
         UNTREATED = "untreated", _("not organic, untreated")
         TREATED = "treated", _("treated")
+
+    class Came(models.TextChoices):
+        RECEIVED = "received", _("received")
+        ON_HAND = "on_hand", _("on hand at the beginning")
+        SAVED = "saved", _("saved from our own crop")
 
     kind = models.ForeignKey(
         Kind, on_delete=models.PROTECT, related_name="lots", verbose_name=_("kind")
@@ -39,6 +36,17 @@ class SeedLot(Record):
     variety = models.CharField(_("variety"), max_length=80, blank=True)
     supplier = models.CharField(_("supplier"), max_length=120, blank=True)
     lot_number = models.CharField(_("lot number"), max_length=60)
+    came = models.CharField(
+        _("how it came"), max_length=8, choices=Came.choices, default=Came.RECEIVED
+    )
+    order = models.ForeignKey(
+        "records.SeedOrder",
+        on_delete=models.PROTECT,
+        related_name="lots",
+        null=True,
+        blank=True,
+        verbose_name=_("from the order"),
+    )
     received_on = models.DateField(_("received on"))
     received_kg = models.FloatField(_("weight received"))
     purity_share = models.FloatField(
@@ -50,6 +58,18 @@ class SeedLot(Record):
     hard_share = models.FloatField(
         _("hard or dormant seed"), default=0.0, validators=SHARE
     )
+    other_crop_share = models.FloatField(
+        _("other crop seed"), null=True, blank=True, validators=SHARE
+    )
+    inert_share = models.FloatField(
+        _("inert matter"), null=True, blank=True, validators=SHARE
+    )
+    weed_share = models.FloatField(
+        _("weed seed"), null=True, blank=True, validators=SHARE
+    )
+    noxious = models.CharField(
+        _("noxious weeds, by number"), max_length=300, blank=True
+    )
     tested_on = models.DateField(_("test month"), null=True, blank=True)
     origin = models.CharField(_("origin"), max_length=80, blank=True)
     status = models.CharField(
@@ -57,8 +77,12 @@ class SeedLot(Record):
     )
     treatment = models.CharField(_("treatment"), max_length=120, blank=True)
     certificate = models.CharField(_("organic certificate"), max_length=120, blank=True)
+    inoculant = models.CharField(_("inoculant on the seed"), max_length=120, blank=True)
+    inoculant_until = models.DateField(
+        _("inoculant good until the month"), null=True, blank=True
+    )
 
-    objects: ClassVar[models.Manager[Any]] = SeedLotQuerySet.as_manager()
+    objects: ClassVar[models.Manager[Any]] = LotQuerySet.as_manager()
 
     class Meta(Record.Meta):
         verbose_name = _("seed lot")
@@ -95,9 +119,67 @@ class SeedLot(Record):
     def __str__(self) -> str:
         return f"{self.kind} · {self.lot_number}"
 
+    def holds(self, kind: Kind) -> bool:
+        """Whether the lot is of this kind, or a mix with it in."""
+        of_mix = (component.kind_id for component in self.components.all())
+        return kind.pk == self.kind_id or kind.pk in of_mix
+
     @property
     def pls_share(self) -> float | None:
         """Pure live seed as the tag gives it, or None where the tag is silent."""
         if self.purity_share is None or self.germination_share is None:
             return None
         return self.purity_share * (self.germination_share + self.hard_share)
+
+
+class LotComponent(models.Model):
+    """One kind of a mix, as the tag names it."""
+
+    lot = models.ForeignKey(
+        SeedLot, on_delete=models.CASCADE, related_name="components"
+    )
+    kind = models.ForeignKey(
+        Kind,
+        on_delete=models.PROTECT,
+        related_name="components",
+        verbose_name=_("kind"),
+    )
+    variety = models.CharField(_("variety"), max_length=80, blank=True)
+    pure_share = models.FloatField(_("pure seed by weight"), validators=SHARE)
+    germination_share = models.FloatField(
+        _("germination"), null=True, blank=True, validators=SHARE
+    )
+    hard_share = models.FloatField(
+        _("hard or dormant seed"), default=0.0, validators=SHARE
+    )
+    origin = models.CharField(_("origin"), max_length=80, blank=True)
+
+    class Meta:
+        verbose_name = _("component of a mix")
+        verbose_name_plural = _("components of a mix")
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(pure_share__gt=0, pure_share__lte=1),
+                name="component_purity_is_a_share",
+            ),
+            models.CheckConstraint(
+                condition=Q(germination_share=None)
+                | Q(
+                    germination_share__gte=0, germination_share__lte=1 - F("hard_share")
+                ),
+                name="component_viable_is_a_share",
+            ),
+            models.UniqueConstraint(
+                "lot", "kind", "variety", name="component_once_a_lot"
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.kind} {self.variety}".strip()
+
+    @property
+    def pls_share(self) -> float | None:
+        """Pure live seed of this kind in the whole mix."""
+        if self.germination_share is None:
+            return None
+        return self.pure_share * (self.germination_share + self.hard_share)

@@ -33,6 +33,10 @@ class Supplier(Record):
         _("where it was looked up"), max_length=200, blank=True
     )
     licence = models.CharField(_("licence"), max_length=80, blank=True)
+    freight = models.FloatField(_("freight for an order"), null=True, blank=True)
+    # Money for a kilogram.
+    freight_by_weight = models.FloatField(_("freight by weight"), null=True, blank=True)
+    least_order = models.FloatField(_("least order, money"), null=True, blank=True)
 
     objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
 
@@ -47,6 +51,13 @@ class Supplier(Record):
                 condition=Q(voided_at=None),
                 name="supplier_name_once_a_farm",
                 violation_error_message=_("This name is already written down."),
+            ),
+            models.CheckConstraint(
+                condition=(Q(freight=None) | Q(freight__gte=0))
+                & (Q(freight_by_weight=None) | Q(freight_by_weight__gte=0))
+                & (Q(least_order=None) | Q(least_order__gte=0)),
+                name="supplier_terms_not_below_zero",
+                violation_error_message=_("Money is nothing or more."),
             ),
         ]
 

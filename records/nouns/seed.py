@@ -8,6 +8,11 @@ from farm.access import MANAGERS
 from records import filters, forms, models
 from records.nouns.base import Column, Noun
 
+
+def ordered_kg(order: models.SeedOrder) -> float:
+    return sum(line.seed_kg for line in order.lines.all())
+
+
 NOUNS = (
     Noun(
         "seed-lots",
@@ -47,6 +52,57 @@ NOUNS = (
         order=("-searched_on", "pk"),
         related=("kind", "lot__kind"),
         prefetch=("asked",),
+        writers=MANAGERS,
+    ),
+    Noun(
+        "lot-moves",
+        models.LotMove,
+        forms.LotMoveForm,
+        filters.LotMoveFilter,
+        (
+            Column(_("seed lot"), lambda row: row.lot),
+            Column(_("what became of it"), lambda row: row.get_what_display()),
+            Column(_("on"), lambda row: row.moved_on),
+            Column(_("weight"), lambda row: row.mass_kg, "mass"),
+        ),
+        order=("-moved_on", "pk"),
+        related=("lot__kind",),
+    ),
+    Noun(
+        "seed-offers",
+        models.SeedOffer,
+        forms.SeedOfferForm,
+        filters.SeedOfferFilter,
+        (
+            Column(_("kind"), lambda row: row.kind),
+            Column(_("variety"), lambda row: row.variety),
+            Column(_("supplier"), lambda row: row.supplier),
+            Column(_("status"), lambda row: row.get_status_display()),
+            Column(_("pure live seed"), lambda row: row.pls_share, "percent"),
+            Column(_("day of the price list"), lambda row: row.offered_on),
+            Column(_("prices"), lambda row: len(row.prices.all()), "number"),
+        ),
+        order=("-offered_on", "kind__name", "pk"),
+        related=("kind", "supplier"),
+        prefetch=("prices",),
+        writers=MANAGERS,
+    ),
+    Noun(
+        "seed-orders",
+        models.SeedOrder,
+        forms.SeedOrderForm,
+        filters.SeedOrderFilter,
+        (
+            Column(_("supplier"), lambda row: row.supplier),
+            Column(_("drawn up on"), lambda row: row.drawn_up_on),
+            Column(_("sent on"), lambda row: row.sent_on or ""),
+            Column(_("order number"), lambda row: row.reference),
+            Column(_("lines"), lambda row: len(row.lines.all()), "number"),
+            Column(_("weight"), ordered_kg, "mass"),
+        ),
+        order=("-drawn_up_on", "pk"),
+        related=("supplier",),
+        prefetch=("lines",),
         writers=MANAGERS,
     ),
     Noun(

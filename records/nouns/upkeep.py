@@ -55,6 +55,23 @@ NOUNS = (
         cautions=("machinery",),
     ),
     Noun(
+        "calibrations",
+        models.Calibration,
+        forms.CalibrationForm,
+        filters.CalibrationFilter,
+        (
+            Column(_("machine"), lambda row: row.equipment),
+            Column(_("kind of seed"), lambda row: row.kind),
+            Column(_("calibrated on"), lambda row: row.calibrated_on),
+            Column(_("setting"), lambda row: row.setting),
+            Column(_("seed caught"), lambda row: row.caught_kg, "mass"),
+            Column(_("rate wanted"), lambda row: row.wanted_kg_m2, "rate"),
+        ),
+        order=("-calibrated_on", "pk"),
+        related=("equipment", "kind"),
+        cautions=("machinery",),
+    ),
+    Noun(
         "stock-counts",
         models.StockCount,
         forms.StockCountForm,

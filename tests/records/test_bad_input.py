@@ -54,7 +54,7 @@ CASES = [
     ("seed-lots", {"received_kg": "50 ac"}, "received_kg", ""),
     ("seed-lots", {"purity_share": "101"}, "purity_share", "100"),
     ("seed-lots", {"purity_share": "-1"}, "purity_share", "0"),
-    ("seed-lots", {"hard_share": "20"}, FORM, "than the whole"),
+    ("seed-lots", {"hard_share": "20"}, "germination_share", "pass 100 %"),
     ("seed-lots", {"status": "treated"}, "treatment", "treated with"),
     ("seed-lots", {"tested_on": TOMORROW}, "tested_on", "still to come"),
     ("seed-lots", {"received_on": "2026-02-30"}, "received_on", "valid date"),

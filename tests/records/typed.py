@@ -49,6 +49,10 @@ SAID = {
         "purity_share": "98",
         "germination_share": "85",
         "status": "organic",
+        **rows(
+            "components",
+            {"kind": at.kind.pk, "pure_share": "98", "germination_share": "85"},
+        ),
     },
     "plantings": lambda at: {
         "field": at["fields"].pk,
@@ -157,6 +161,40 @@ SAID = {
     },
     "suppliers": lambda at: {"name": "Lake Seed", "part": "supplier"},
     "equipment": lambda at: {"name": "Flail mower", "part": "mower", "width_m": "6 ft"},
+    "lot-moves": lambda at: {
+        "lot": at["seed-lots"].pk,
+        "what": "brought_back",
+        "moved_on": "2026-06-02",
+        "mass_kg": "3 lb",
+    },
+    "seed-offers": lambda at: {
+        "supplier": at["suppliers"].pk,
+        "kind": at.kind.pk,
+        "offered_on": "2026-01-07",
+        "status": "organic",
+        "purity_share": "98",
+        "germination_share": "90",
+        **rows("prices", {"bag_kg": "50 lb", "from_bags": "1", "price": "48.50"}),
+    },
+    "seed-orders": lambda at: {
+        "supplier": at["suppliers"].pk,
+        "drawn_up_on": "2026-02-02",
+        **rows(
+            "lines",
+            {"kind": at.kind.pk, "status": "organic", "bag_kg": "50 lb", "bags": "3"},
+        ),
+    },
+    "calibrations": lambda at: {
+        "equipment": at["equipment"].pk,
+        "kind": at.kind.pk,
+        "calibrated_on": "2026-05-21",
+        "setting": "36",
+        "caught_kg": "1.1 lb",
+        "distance_m": "145.2 ft",
+        "row_width_m": "7.5 in",
+        "rows": "8",
+        "wanted_kg_m2": "50 lb/ac",
+    },
     "stock-counts": lambda at: {
         "counted_on": "2026-09-01",
         "harvest_lot": at["harvest-lots"].pk,
