@@ -157,7 +157,7 @@ def test_another_farms_rows_cannot_be_picked_in_any_form(noun, world, owner_clie
 def test_no_page_offers_a_row_of_another_farm(place, world, clients):
     """Neither the forms nor the boxes that narrow a list."""
     answer = clients[world.owner].get(place.at(world.ours))
-    rows = [*world.theirs.records.values(), world.theirs.kind]
+    rows = [*world.theirs.records.values(), world.theirs.kind, world.stranger]
     theirs = {type(row): row.pk for row in rows}
     for form in forms_of(answer):
         for name, field in form.fields.items():

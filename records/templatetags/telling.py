@@ -14,7 +14,7 @@ from farm.units import System
 from records import history
 from records.models import Application
 from records.nouns import Column
-from records.reviews import Review, reviews
+from records.lookovers import Review, reviews
 
 register = template.Library()
 

@@ -11,7 +11,7 @@ from django.views.decorators.http import require_POST
 
 from farm.access import MANAGERS, FarmRequest, for_members
 from farm.models import Farm
-from records.reviews import look_over
+from records.lookovers import look_over
 from records.views.pages import noun_named, one
 
 

@@ -10,7 +10,7 @@ from farm.models import Change, Farm
 from farm.writing import review, void, write
 from records import history
 from records.models import SeedLine
-from records.reviews import reviews
+from records.lookovers import reviews
 
 pytestmark = pytest.mark.django_db
 
