@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import gc
 import importlib
-from collections.abc import Iterator, Mapping
-from contextlib import contextmanager
+from collections.abc import Mapping
 from types import ModuleType
 from typing import Any, NoReturn
 
 from django.template.loader import render_to_string
+
+from reports.collector import at_rest
 
 # Debian's name for the native libraries that the pip package does not bring.
 REMEDY = "apt-get install --no-install-recommends libpango-1.0-0 libpangoft2-1.0-0"
@@ -43,8 +44,10 @@ def to_pdf(html: str, *, css: str) -> bytes:
     fetcher = _refuser(engine)
     style = engine.CSS(string=css, url_fetcher=fetcher)
     page = engine.HTML(string=html, url_fetcher=fetcher)
-    with _collector_at_rest():
+    with at_rest():
         printed: bytes = page.write_pdf(stylesheets=[style], pdf_variant="pdf/ua-1")
+    # The boxes of every page hang on each other: only the collector frees them.
+    gc.collect()
     return printed
 
 
@@ -63,16 +66,3 @@ def _refuser(engine: ModuleType) -> object:
 
 def _refuse(self: object, url: str, headers: object = None) -> NoReturn:
     raise FetchRefusedError(url)
-
-
-@contextmanager
-def _collector_at_rest() -> Iterator[None]:
-    """Keep the collector from walking the boxes of every page again and again."""
-    was_on = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if was_on:
-            gc.enable()
-        gc.collect()

@@ -9,6 +9,7 @@ from farm.models import Farm
 from farm.units import System
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.season import SeasonPage
+from reports.collector import at_rest
 from reports.ledger import Register, season_register
 from reports.ledger.land import plots_of
 from reports.papers.land import land_part
@@ -16,6 +17,7 @@ from reports.papers.layout import caution_parts, farm_strips, field_parts
 from reports.papers.reckoned import season_page
 
 
+@at_rest()
 def season_paper(farm: Farm, year: int, *, today: dt.date) -> dict[str, Any]:
     """Everything the season report prints, as plain values."""
     season = Span(*farm.season(year))

@@ -1,0 +1,19 @@
+"""Python's collector of cyclic garbage, held still over work that makes much."""
+
+from __future__ import annotations
+
+import gc
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+
+@contextmanager
+def at_rest() -> Iterator[None]:
+    """Keep the collector from walking again and again what is all still in use."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()

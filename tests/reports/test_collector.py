@@ -1,0 +1,30 @@
+"""The collector rests over large work, and is back whatever happens."""
+
+import gc
+
+import pytest
+
+from reports.collector import at_rest
+
+
+def test_the_collector_rests_while_much_is_made_and_is_back_afterwards():
+    assert gc.isenabled()
+    with at_rest():
+        assert not gc.isenabled()
+    assert gc.isenabled()
+
+
+def test_the_collector_is_back_after_work_that_failed():
+    with pytest.raises(ValueError), at_rest():
+        raise ValueError
+    assert gc.isenabled()
+
+
+def test_a_collector_that_was_off_stays_off():
+    gc.disable()
+    try:
+        with at_rest():
+            pass
+        assert not gc.isenabled()
+    finally:
+        gc.enable()
