@@ -23,6 +23,7 @@ urlpatterns = [
         name="password",
     ),
     path("password/changed/", views.password_changed, name="password-changed"),
+    path("calendar/", include("records.feed_urls")),
     path("farms/new/", views.farm_new, name="farm-new"),
     path("farms/<slug:slug>/", views.farm_page, name="farm"),
     path("farms/<slug:slug>/edit/", views.farm_edit, name="farm-edit"),

@@ -40,6 +40,7 @@ def write(record: R, *, by: User, now: dt.datetime, parts: Parts | None = None) 
         after = _as_kept(record)
         if after != before:
             _add(head, record, verb=verb, by=by, now=now, before=before, after=after)
+            record.settle(by=by, now=now)
     return record
 
 

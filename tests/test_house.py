@@ -325,6 +325,8 @@ def test_no_address_without_a_farm_shows_a_farms_records():
         "password/",
         "password/changed/",
         "farms/new/",
+        # Read by whoever knows its token, and by nobody else.
+        "calendar/<str:token>.ics",
     }
 
 

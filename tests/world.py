@@ -5,12 +5,15 @@ from typing import Any
 
 from farm.models import Farm, Role, User
 from records.models import Kind
+from records.models.calendars import sealed
 from tests.factories import (
     ApplicationFactory,
     BiomassSampleFactory,
+    CalendarAddressFactory,
     CalibrationFactory,
     CleanOutFactory,
     CompostBatchFactory,
+    DutyFactory,
     EdgeFactory,
     EquipmentFactory,
     FarmFactory,
@@ -57,6 +60,7 @@ LEANING: tuple[tuple[str, Any, dict[str, str]], ...] = (
         ApplicationFactory,
         {"field": "fields", "product": "input-products"},
     ),
+    ("duties", DutyFactory, {"field": "fields", "planting": "plantings"}),
     ("compost-batches", CompostBatchFactory, {}),
     ("grazings", GrazingFactory, {"field": "fields"}),
     ("irrigations", IrrigationFactory, {"field": "fields"}),
@@ -149,4 +153,7 @@ def furnished(farm: Farm, *, by: User) -> Household:
     for noun, maker in OF_A_KIND.items():
         of_kind = {"line__kind": kind} if noun == "seed-orders" else {"kind": kind}
         records[noun] = maker(**here, **of_kind)
+    CalendarAddressFactory(
+        farm=farm, user=by, token_hash=sealed(f"token-of-{farm.slug}")
+    )
     return Household(farm, kind, records)

@@ -14,6 +14,7 @@ from django.utils.translation import gettext_lazy as _
 
 if TYPE_CHECKING:
     from farm.models.land import Farm
+    from farm.models.people import User
 
 # A record written on a later day than the day after is marked as late.
 LATE_AFTER_DAYS = 1
@@ -77,6 +78,9 @@ class Record(models.Model):
                 name="%(class)s_void_is_whole",
             )
         ]
+
+    def settle(self, *, by: User, now: dt.datetime) -> None:
+        """Settle what waited for this record; most records settle nothing."""
 
     @property
     def happened_on(self) -> dt.date | None:

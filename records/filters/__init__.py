@@ -1,5 +1,6 @@
 """Narrowing a list: by field, kind, season, days and words."""
 
+from records.filters.duties import DutyFilter
 from records.filters.goods import (
     ApplicationFilter,
     CompostBatchFilter,
@@ -46,6 +47,7 @@ __all__ = [
     "CalibrationFilter",
     "CleanOutFilter",
     "CompostBatchFilter",
+    "DutyFilter",
     "EdgeFilter",
     "EquipmentFilter",
     "FarmFigureFilter",

@@ -5,6 +5,7 @@ from records.forms.calibrations import CalibrationForm
 from records.forms.care import GrazingForm, IrrigationForm, SoilTestForm
 from records.forms.composts import CompostBatchForm
 from records.forms.crops import FarmFigureForm, KindForm
+from records.forms.duties import DutyForm
 from records.forms.harvests import HarvestLotForm, SaleForm, StorageForm
 from records.forms.inputs import ApplicationForm, InputProductForm
 from records.forms.moves import LotMoveForm
@@ -36,6 +37,7 @@ __all__ = [
     "CleanOutForm",
     "ColumnsForm",
     "CompostBatchForm",
+    "DutyForm",
     "EquipmentForm",
     "FarmFigureForm",
     "GrazingForm",

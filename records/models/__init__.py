@@ -2,10 +2,12 @@
 
 from records.models.assumptions import OwnAssumption
 from records.models.attachments import Attachment
+from records.models.calendars import CalendarAddress
 from records.models.calibrations import Calibration
 from records.models.care import Grazing, Irrigation, SoilTest, SoilValue
 from records.models.composts import CompostBatch, CompostDay
 from records.models.crops import FarmFigure, Kind, KindFigure
+from records.models.duties import Duty
 from records.models.harvests import HarvestLot, Sale, Storage
 from records.models.inputs import Application, InputProduct
 from records.models.moves import LotMove
@@ -25,9 +27,11 @@ __all__ = [
     "Attachment",
     "BiomassSample",
     "Calibration",
+    "CalendarAddress",
     "CleanOut",
     "CompostBatch",
     "CompostDay",
+    "Duty",
     "Equipment",
     "FarmFigure",
     "Grazing",

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Any, ClassVar
 
 from django.db import models
 from django.db.models import Q
 from django.utils.translation import gettext_lazy as _
 
-from farm.models import Record, RecordQuerySet
+from farm.models import Record, RecordQuerySet, User
 from records.models.plantings import Planting
 from records.models.seeds import SHARE
 
@@ -71,6 +72,11 @@ class Observation(Record):
 
     def __str__(self) -> str:
         return f"{self.get_seen_display()} · {self.seen_on}"
+
+    def settle(self, *, by: User, now: dt.datetime) -> None:
+        stood: Any = self.planting.field.duties
+        waiting = stood.about(self.planting).filter(what="look")
+        waiting.settle(by=by, now=now, sighting=self)
 
 
 class BiomassSample(Record):

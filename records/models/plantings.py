@@ -10,7 +10,7 @@ from django.db.models import F, Max, Q, Sum
 from django.db.models.functions import Coalesce
 from django.utils.translation import gettext_lazy as _
 
-from farm.models import Field, Record, RecordQuerySet
+from farm.models import Field, Record, RecordQuerySet, User
 from records.models.crops import Kind
 from records.models.seeds import SeedLot
 
@@ -117,6 +117,12 @@ class Planting(Record):
     def __str__(self) -> str:
         day = self.sown_on or self.planned_on
         return f"{self.field} · {day:%Y-%m-%d}" if day else str(self.field)
+
+    def settle(self, *, by: User, now: dt.datetime) -> None:
+        if self.sown_on and self.voided_at is None:
+            what = "plant" if self.purpose == self.Purpose.CASH else "sow"
+            waiting: Any = self.field.duties
+            waiting.sown(self).filter(what=what).settle(by=by, now=now, sowing=self)
 
 
 class SeedLine(models.Model):

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Any, ClassVar
 
 from django.db import models
 from django.db.models import F, Q
 from django.utils.translation import gettext_lazy as _
 
-from farm.models import Record, RecordQuerySet
+from farm.models import Record, RecordQuerySet, User
 from records.models.plantings import Planting
 from records.models.seeds import SHARE
 
@@ -91,3 +92,11 @@ class Termination(Record):
 
     def __str__(self) -> str:
         return f"{self.get_method_display()} · {self.ended_on}"
+
+    def settle(self, *, by: User, now: dt.datetime) -> None:
+        what = ["cut" if self.outcome == self.Outcome.REGROWS else "end"]
+        if self.worked_in_on:
+            what.append("work_in")
+        stood: Any = self.planting.field.duties
+        waiting = stood.about(self.planting).filter(what__in=what)
+        waiting.settle(by=by, now=now, ending=self)

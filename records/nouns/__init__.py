@@ -1,12 +1,13 @@
 """Every noun a farm writes down: its form, its list, who may write it."""
 
-from records.nouns import harvest, inputs, land, seed, stands, upkeep
+from records.nouns import duties, harvest, inputs, land, seed, stands, upkeep
 from records.nouns.base import Column, Noun
 
 NOUNS = (
     *land.NOUNS,
     *seed.NOUNS,
     *stands.NOUNS,
+    *duties.NOUNS,
     *inputs.NOUNS,
     *harvest.NOUNS,
     *upkeep.NOUNS,

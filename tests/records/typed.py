@@ -70,6 +70,13 @@ SAID = {
         "seen": "bloom",
         "bloom_share": "40",
     },
+    "duties": lambda at: {
+        "what": "look",
+        "field": at["fields"].pk,
+        "planting": at["plantings"].pk,
+        "earliest_on": "2026-06-20",
+        "latest_on": "2026-06-27",
+    },
     "biomass-samples": lambda at: {
         "planting": at["plantings"].pk,
         "cut_on": "2026-07-10",
