@@ -19,7 +19,9 @@ def unguarded():
         if connection.vendor == "postgresql":
             cursor.execute(POSTGRES_GUARDED)
             tables = [table for (table,) in cursor.fetchall()]
-            down = [f"ALTER TABLE {table} DISABLE TRIGGER USER" for table in tables]
+            # A table waiting to check its foreign keys cannot be altered.
+            down = ["SET CONSTRAINTS ALL IMMEDIATE"]
+            down += [f"ALTER TABLE {table} DISABLE TRIGGER USER" for table in tables]
             up = [f"ALTER TABLE {table} ENABLE TRIGGER USER" for table in tables]
         else:
             cursor.execute(SQLITE_GUARDS)

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 import zoneinfo
-from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
 
-from farm.models import Change, Farm
+from farm.models import Change, ChangeHead, Farm
+from records.history import lines, title_of
 from reports.calc.shapes.basics import Span
 
 # More than this is printed as a number, with the list left to the pages.
@@ -35,6 +34,9 @@ class Register:
     written: int
     changes: tuple[ChangeTold, ...]
     left_out: int
+    # The farm's last entry when this was printed: on paper, it cannot be rewritten.
+    entry: int = 0
+    digest: str = ""
 
 
 def season_register(farm: Farm, season: Span) -> Register:
@@ -45,13 +47,16 @@ def season_register(farm: Farm, season: Span) -> Register:
         at__gte=_begin(season.first, zone),
         at__lt=_begin(season.last + dt.timedelta(days=1), zone),
     )
-    told = rows.exclude(verb=Change.Verb.WROTE)
+    told = rows.exclude(verb__in=[Change.Verb.WROTE, Change.Verb.REVIEWED])
     count = told.count()
-    found = told.select_related("by").order_by("at", "pk")[:MOST_PRINTED]
+    found = told.select_related("by").order_by("number")[:MOST_PRINTED]
+    head = ChangeHead.objects.filter(farm=farm).first() or ChangeHead()
     return Register(
         written=rows.filter(verb=Change.Verb.WROTE).count(),
-        changes=tuple(_told(row) for row in found),
+        changes=tuple(_told(row, farm) for row in found),
         left_out=max(0, count - MOST_PRINTED),
+        entry=head.number,
+        digest=head.digest,
     )
 
 
@@ -60,17 +65,16 @@ def _begin(day: dt.date, zone: zoneinfo.ZoneInfo) -> dt.datetime:
     return dt.datetime.combine(day, dt.time(), zone)
 
 
-def _told(row: Change) -> ChangeTold:
-    after: Mapping[str, Any] = row.after if row.verb != Change.Verb.LOADED else {}
+def _told(row: Change, farm: Farm) -> ChangeTold:
+    differs = lines(row, farm) if row.verb == Change.Verb.CHANGED else ()
     return ChangeTold(
         at=row.at,
         by=str(row.by),
         verb=row.get_verb_display(),
-        noun=row.noun,
+        noun=title_of(row.noun),
         label=row.label,
         reason=row.reason,
         differs=tuple(
-            (name.replace("_", " "), str(row.before.get(name, "")), str(value))
-            for name, value in after.items()
+            (str(one.label), str(one.before), str(one.after)) for one in differs
         ),
     )

@@ -36,6 +36,9 @@ class Command(BaseCommand):
         parser.add_argument(
             "farm", nargs="?", help="Short name of the farm, as in its addresses."
         )
+        parser.add_argument(
+            "--digest", help="Find the entry whose digest a printed report shows."
+        )
 
     def handle(self, *args: Any, farm: str | None = None, **options: Any) -> None:
         farms = Farm.objects.order_by("slug")
@@ -48,6 +51,15 @@ class Command(BaseCommand):
             raise CommandError(
                 _("The history is broken: %s.") % ", ".join(broken), returncode=1
             )
+        if options["digest"]:
+            self._find(options["digest"].strip().lower(), list(farms))
+
+    def _find(self, digest: str, farms: list[Farm]) -> None:
+        """A digest on paper must still be found, or the history was rewritten."""
+        change = Change.objects.filter(digest=digest, farm__in=farms).first()
+        if change is None:
+            raise CommandError(_("No entry has this digest."), returncode=1)
+        self.stdout.write(f"{change.farm.slug}: {_sentence(change)}")
 
     def _is_whole(self, farm: Farm) -> bool:
         walked = verified(farm)
@@ -76,5 +88,9 @@ def _entry(farm: Farm, flaw: Break) -> str:
     change = rows.select_related("by").order_by("-number").first()
     if change is None:
         return "No entry stands."
+    return _sentence(change)
+
+
+def _sentence(change: Change) -> str:
     at = f"{change.at:%Y-%m-%d %H:%M} UTC"
     return f"Entry {change.number}: {at}, {change.by} {change.verb} {change.label}"
