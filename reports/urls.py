@@ -1,6 +1,6 @@
 """Pages and papers that say what the records mean."""
 
-from django.urls import path, register_converter
+from django.urls import include, path, register_converter
 
 from reports import views
 
@@ -28,4 +28,5 @@ urlpatterns = [
     path("season/", views.seasons, name="seasons"),
     path("season/<season_year:year>/", views.season, name="season"),
     path("season/<season_year:year>.pdf", views.season_pdf, name="season-pdf"),
+    path("", include("reports.inspection.urls")),
 ]

@@ -121,6 +121,10 @@ SEED = {
         "%(kind)s on %(field)s, sown %(sown)s, is said to be inoculated; no inoculant "
         "is written down."
     ),
+    Matter.INOCULANT_OLD: _(
+        "The inoculant on %(kind)s was good until %(until)s; it was sown on "
+        "%(field)s on %(sown)s."
+    ),
     Matter.SUPPLIER_UNKNOWN: _(
         "%(seed)s is called organic; its supplier “%(supplier)s” is not among those "
         "whose certificate was looked up."

@@ -15,8 +15,10 @@ from farm.templatetags.measures import FIXED_SPACE, HasUnits, written
 from farm.units import System
 from reports.calc.assumptions import BY_KEY
 from reports.calc.shapes.ledger import Assumption
+from reports.calc.shapes.rules import RuleSet
 from reports.calc.sources import SOURCES, Tier
 from reports.labels import ASSUMPTIONS, CAUTIONS, INPUTS, UNITS, label
+from reports.labels.rules import DECIDES
 
 register = template.Library()
 register.filter("label", label)
@@ -35,6 +37,12 @@ def labels(members: Iterable[StrEnum]) -> str:
 @register.filter
 def caution(key: str) -> str:
     return str(CAUTIONS[key])
+
+
+@register.filter
+def decides(rules: RuleSet) -> str:
+    """Who has the last word on a set of rules."""
+    return str(DECIDES[rules])
 
 
 @register.filter

@@ -225,6 +225,7 @@ CASES = [
     (Matter.TAG_SILENT, lotted(purity=None)),
     (Matter.TAG_OLD, lotted(tested_on=day("2025-06-01"))),
     (Matter.INOCULANT_UNNAMED, spoiled(stands=(but(at.STAND, inoculated=True),))),
+    (Matter.INOCULANT_OLD, lotted(inoculant="rhizobia", inoculant_until=day("04-01"))),
     (Matter.SUPPLIER_UNKNOWN, spoiled(partners=())),
     (Matter.SUPPLIER_UNCHECKED, spoiled(partners=(but(at.PARTNER, verified_on=None),))),
     (

@@ -75,7 +75,7 @@ def document(books: Dossier, rule: Rule) -> Iterator[Found]:
         return
     for lot in books.lots:
         kept = ("seed-lots", lot.id) in books.documents
-        if lot.received_on in books.season and not kept:
+        if lot.bought and lot.received_on in books.season and not kept:
             at = (lot.id, lot.received_on)
             told: Told = {"seed": lot.name}
             yield Found(Matter.NO_DOCUMENT, "seed-lots", *at, values=told)

@@ -16,10 +16,12 @@ def stock(books: Dossier, rule: Rule) -> Iterator[Found]:
         for line in stand.lines:
             if line.lot_id and stand.sown_on:
                 sown[line.lot_id] += line.seed_kg or 0.0
+    came = {lot.id: lot.received_kg for lot in books.lots}
+    for move in books.moves:
+        came[move.lot_id] = came.get(move.lot_id, 0.0) + move.signed_kg
     for lot in books.lots:
-        most = lot.received_kg * (1 + rule["packed_share"])
-        if sown[lot.id] > most:
-            told: Told = {"seed": lot.name, "in_kg": lot.received_kg}
+        if sown[lot.id] > came[lot.id] * (1 + rule["packed_share"]):
+            told: Told = {"seed": lot.name, "in_kg": came[lot.id]}
             told["out_kg"] = sown[lot.id]
             at = (lot.id, lot.received_on)
             yield Found(Matter.MORE_SOWN, "seed-lots", *at, values=told)

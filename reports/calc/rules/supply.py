@@ -12,10 +12,10 @@ from reports.calc.rules.asked import (
     sown_this_season,
     under_rules,
 )
-from reports.calc.rules.dates import add_months
-from reports.calc.shapes.books import Partner
+from reports.calc.rules.dates import add_months, last_ship_day
+from reports.calc.shapes.books import Partner, Stand
 from reports.calc.shapes.dossier import Dossier
-from reports.calc.shapes.rules import Found, Matter, Rule, Told
+from reports.calc.shapes.rules import Found, Matter, Rule, Severity, Told
 
 # A product so near to the sowing, on the same ground, is taken for the inoculant used.
 NEAR = dt.timedelta(days=3)
@@ -25,9 +25,10 @@ def inoculant(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Find inoculated seed with no inoculant written down for it."""
     put_on = list(puts_of(books, "inoculant"))
     for stand, sown in sown_this_season(books):
+        yield from _overaged(books, stand, sown)
         if not stand.inoculated or not under_rules(books, stand.field_id):
             continue
-        named = any(
+        named = _named(books, stand) or any(
             put.stand_id == stand.id
             or (put.field_id == stand.field_id and abs(put.on - sown) <= NEAR)
             for put in put_on
@@ -48,7 +49,8 @@ def supplier(books: Dossier, rule: Rule) -> Iterator[Found]:
     done: set[str] = set()
     for lot in books.lots:
         name = lot.supplier.casefold()
-        bought = lot.status == ORGANIC and lot.received_on in books.season
+        bought = lot.bought and lot.status == ORGANIC
+        bought = bought and lot.received_on in books.season
         if not bought or (name and name in done):
             continue
         done.add(name)
@@ -67,6 +69,28 @@ def supplier(books: Dossier, rule: Rule) -> Iterator[Found]:
         noun = "suppliers" if partner else "seed-lots"
         record = partner.id if partner else lot.id
         yield Found(matter, noun, record, lot.received_on, values=told)
+
+
+def _overaged(books: Dossier, stand: Stand, sown: dt.date) -> Iterator[Found]:
+    """An inoculant that came on the seed, sown after its month."""
+    for line in stand.lines:
+        lot = books.lot.get(line.lot_id or 0)
+        until = lot.inoculant_until if lot else None
+        if until is not None and sown > last_ship_day(until, months=0):
+            told: Told = {
+                "kind": line.kind,
+                "field": field_name(books, stand.field_id),
+                "sown": sown,
+                "until": until,
+            }
+            at = (stand.id, sown, stand.field_id)
+            yield Found(Matter.INOCULANT_OLD, "plantings", *at, Severity.WARN, told)
+
+
+def _named(books: Dossier, stand: Stand) -> bool:
+    """Whether each lot of legumes names the inoculant that came on it."""
+    lots = [books.lot.get(line.lot_id or 0) for line in stand.lines if line.legume]
+    return bool(lots) and all(lot is not None and lot.inoculant for lot in lots)
 
 
 def _partner_matter(partner: Partner, bought: dt.date, rule: Rule) -> Matter | None:

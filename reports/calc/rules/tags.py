@@ -33,7 +33,7 @@ def seed_linked(books: Dossier, rule: Rule) -> Iterator[Found]:
 def seed_tag(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Find lots whose tag says nothing of purity, germination or test."""
     for lot in _lots_of_season(books):
-        if None in {lot.purity, lot.germination, lot.tested_on}:
+        if lot.bought and None in {lot.purity, lot.germination, lot.tested_on}:
             told: Told = {"seed": lot.name}
             yield Found(
                 Matter.TAG_SILENT, "seed-lots", lot.id, lot.received_on, values=told
@@ -43,7 +43,8 @@ def seed_tag(books: Dossier, rule: Rule) -> Iterator[Found]:
 def tag_age(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Find lots received after their test was too old to travel [CFR201T]_."""
     for lot in books.lots:
-        if lot.tested_on is None or lot.received_on not in books.season:
+        bought = lot.bought and lot.received_on in books.season
+        if lot.tested_on is None or not bought:
             continue
         last = last_ship_day(lot.tested_on, months=round(rule["months"]))
         if lot.received_on > last:

@@ -62,11 +62,25 @@ class Lot:
     tested_on: Day = None
     purity: float | None = None
     germination: float | None = None
+    bought: bool = True
+    inoculant: str = ""
+    inoculant_until: Day = None
 
     @property
     def name(self) -> str:
         """Return the lot as one would call it."""
         return f"{self.kind} {self.number}"
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """Seed of a lot that came later or left unsown; below zero where it left. [kg]"""
+
+    id: int
+    lot_id: int
+    on: dt.date
+    what: str
+    signed_kg: float
 
 
 @dataclass(frozen=True, slots=True)

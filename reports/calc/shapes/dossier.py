@@ -23,6 +23,7 @@ from reports.calc.shapes.books import (
     Kept,
     Lot,
     Mishap,
+    Moved,
     Partner,
     Product,
     Put,
@@ -43,6 +44,7 @@ class Dossier:
     statements: tuple[Statement, ...] = ()
     sides: tuple[Side, ...] = ()
     lots: tuple[Lot, ...] = ()
+    moves: tuple[Moved, ...] = ()
     searches: tuple[Search, ...] = ()
     stands: tuple[Stand, ...] = ()
     ends: tuple[EndOf, ...] = ()

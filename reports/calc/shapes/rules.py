@@ -118,6 +118,7 @@ class Matter(StrEnum):
     TAG_SILENT = "tag_silent"
     TAG_OLD = "tag_old"
     INOCULANT_UNNAMED = "inoculant_unnamed"
+    INOCULANT_OLD = "inoculant_old"
     SUPPLIER_UNKNOWN = "supplier_unknown"
     SUPPLIER_UNCHECKED = "supplier_unchecked"
     SUPPLIER_LAPSED = "supplier_lapsed"
@@ -226,7 +227,10 @@ class Rule:
     stale: bool = False
 
     def __getitem__(self, key: str) -> float:
-        return next(one.value for one in self.params if one.key == key)
+        found = next((one.value for one in self.params if one.key == key), None)
+        if found is None:
+            raise KeyError(key)
+        return found
 
     def covers(self, day: dt.date | None) -> bool:
         """Tell whether the rule was in force on a day; a dateless matter always is."""

@@ -1,0 +1,27 @@
+"""Findings, and what else an inspector asks for."""
+
+from __future__ import annotations
+
+from django.http import HttpResponse
+from django.shortcuts import redirect, render
+from django.utils import timezone
+from django.views.decorators.http import require_GET
+
+from farm.access import FarmRequest, for_members
+from farm.models import Farm
+from reports.papers.findings import findings_paper
+
+
+@require_GET
+@for_members()
+def findings_now(request: FarmRequest, farm: Farm) -> HttpResponse:
+    year = farm.season_year(farm.today(timezone.now()))
+    return redirect("reports:findings", farm.slug, year)
+
+
+@require_GET
+@for_members()
+def findings(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
+    today = farm.today(timezone.now())
+    paper = findings_paper(farm, year, today=today, by=request.GET.get("by", ""))
+    return render(request, "reports/findings.html", paper)

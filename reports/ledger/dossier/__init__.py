@@ -1,0 +1,38 @@
+"""The farm's books as an inspector would leaf through them, for the checks."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from farm.models import Farm
+from reports.calc.shapes.basics import Span
+from reports.calc.shapes.dossier import Dossier
+from reports.ledger.dossier import goods, inputs, land, seed, stands, upkeep
+from reports.ledger.dossier.reading import Reading
+
+# The longest period any rule asks of the land before a harvest, and some to spare.
+LOOK_BACK_DAYS = 5 * 366
+
+
+def dossier(farm: Farm, season: Span, *, today: dt.date) -> Dossier:
+    """Read a season and the years before it: the same queries for any size."""
+    since = season.first - dt.timedelta(days=LOOK_BACK_DAYS)
+    reading = Reading(farm, since, max(season.last, min(today, season.last)))
+    told = {
+        **land.told(reading),
+        **seed.told(reading),
+        **stands.told(reading),
+        **inputs.told(reading),
+        **goods.told(reading),
+        **upkeep.told(reading),
+    }
+    return Dossier(
+        season=season,
+        today=today,
+        farm_address=farm.address,
+        entries=tuple(reading.entries),
+        **told,
+    )
+
+
+__all__ = ["dossier"]

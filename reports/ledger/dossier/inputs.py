@@ -1,0 +1,78 @@
+"""Products, where they were put, and compost with its log."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from records.models import Application, CompostBatch, InputProduct
+from reports.calc.shapes.books import Heap, Product, Put
+from reports.ledger.dossier.reading import Reading
+
+
+def told(reading: Reading) -> dict[str, Any]:
+    """Four queries: products, applications, batches, their days.
+
+    A product that was struck out still stands where an application names it.
+    """
+    products = InputProduct.objects.on(reading.farm).order_by("pk")
+    puts = []
+    for row in reading.dated(Application).select_related("product", "field"):
+        puts.append(_put(row, reading))
+        reading.note(row, f"{row.product.name}, {row.field.name}", row.field_id)
+    heaps = []
+    for row in reading.dated(CompostBatch).prefetch_related("days"):
+        heaps.append(_heap(row))
+        reading.note(row, row.name)
+    return {
+        "products": tuple(map(_product, products)),
+        "puts": tuple(puts),
+        "heaps": tuple(heaps),
+    }
+
+
+def _product(row: InputProduct) -> Product:
+    return Product(
+        id=row.pk,
+        name=row.name,
+        type=row.type,
+        approval=row.approval,
+        approved_until=row.approved_until,
+        restricted=row.restricted_use,
+        registration=row.registration,
+        reentry_hours=row.reentry_hours,
+        preharvest_days=row.preharvest_days,
+    )
+
+
+def _put(row: Application, reading: Reading) -> Put:
+    return Put(
+        id=row.pk,
+        product_id=row.product_id,
+        field_id=row.field_id,
+        on=row.applied_on,
+        amount=row.amount_si,
+        measure=row.measure,
+        area_m2=row.area_m2,
+        stand_id=row.planting_id,
+        product_lot=row.product_lot,
+        started_at=row.started_at,
+        finished_at=row.finished_at,
+        worked_in_on=row.worked_in_on,
+        method=row.method,
+        done_by=row.done_by,
+        licence=row.applicator_licence,
+        target=row.target,
+        equipment=row.equipment,
+        written_on=reading.written_on(row),
+    )
+
+
+def _heap(row: CompostBatch) -> Heap:
+    return Heap(
+        id=row.pk,
+        name=row.name,
+        method=row.method,
+        started_on=row.started_on,
+        ratio=row.carbon_nitrogen,
+        days=tuple((one.day, one.temp_c, one.turned) for one in row.days.all()),
+    )

@@ -1,0 +1,56 @@
+"""Fields, what is said of them, and their edges."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from farm.models import Edge, Field, LandStatement
+from records.models import Irrigation
+from reports.calc.shapes.books import Ground, Side, Statement
+from reports.ledger.dossier.reading import Reading
+
+
+def told(reading: Reading) -> dict[str, Any]:
+    """Four queries: fields, statements, edges, and which fields were watered."""
+    watered = reading.dated(Irrigation).values_list("field_id", flat=True)
+    return {
+        "fields": tuple(_ground(row) for row in reading.live(Field)),
+        "statements": tuple(_statement(row) for row in reading.live(LandStatement)),
+        "sides": tuple(_side(row) for row in reading.live(Edge)),
+        "watered": frozenset(watered),
+    }
+
+
+def _ground(row: Field) -> Ground:
+    return Ground(
+        id=row.pk,
+        name=row.name,
+        area_m2=row.area_m2,
+        status=row.status,
+        status_since=row.status_since,
+        parent_id=row.parent_id,
+        has_outline=bool(row.outline),
+    )
+
+
+def _statement(row: LandStatement) -> Statement:
+    return Statement(
+        id=row.pk,
+        field_id=row.field_id,
+        first=row.first,
+        last=row.last,
+        substance=row.substance,
+        last_used_on=row.last_used_on,
+        signer=row.signer,
+    )
+
+
+def _side(row: Edge) -> Side:
+    return Side(
+        id=row.pk,
+        field_id=row.field_id,
+        side=row.side,
+        neighbour=row.neighbour,
+        buffer_m=row.buffer_m,
+        barrier=row.barrier,
+    )

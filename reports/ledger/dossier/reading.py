@@ -1,0 +1,52 @@
+"""Reading rows of the years that matter, and noting each as an entry."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass, field
+from typing import Any
+
+from farm.models import Farm, Record
+from records.nouns import BY_MODEL
+from reports.calc.shapes.books import Entry
+
+
+@dataclass
+class Reading:
+    """One farm, the days read, and the entries noted on the way."""
+
+    farm: Farm
+    since: dt.date
+    until: dt.date
+    entries: list[Entry] = field(default_factory=list)
+
+    def live(self, model: type[Record]) -> Any:
+        """Rows that stand, whatever their day."""
+        rows: Any = model._default_manager
+        return rows.on(self.farm).live().order_by("pk")
+
+    def dated(self, model: type[Record]) -> Any:
+        """Rows that stand and happened within the days read."""
+        days = {f"{model.DATE_FIELD}__range": (self.since, self.until)}
+        return self.live(model).filter(**days)
+
+    def note(self, row: Any, label: str, field_id: int | None = None) -> None:
+        """Note when a row happened and when it was written down."""
+        if row.happened_on is None:
+            return
+        noun = BY_MODEL[row._meta.model_name]
+        self.entries.append(
+            Entry(
+                noun=noun.slug,
+                id=row.pk,
+                label=f"{noun.title.capitalize()}: {label}",
+                on=row.happened_on,
+                written_on=self.written_on(row),
+                done_by=row.done_by,
+                field_id=field_id,
+            )
+        )
+
+    def written_on(self, row: Any) -> dt.date:
+        """The farm's own date on which a row was written down."""
+        return self.farm.today(row.written_at)

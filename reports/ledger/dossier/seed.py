@@ -1,0 +1,72 @@
+"""Seed lots, searches for organic seed, and whom seed came from."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from records.models import LotMove, SeedLot, SeedSearch, Supplier
+from reports.calc.shapes.books import Lot, Moved, Partner, Search
+from reports.ledger.dossier.reading import Reading
+
+
+def told(reading: Reading) -> dict[str, Any]:
+    """Five queries: lots, their moves, searches with whom they asked, and partners."""
+    lots = []
+    for row in reading.live(SeedLot).select_related("kind"):
+        lots.append(_lot(row))
+        if row.received_on >= reading.since:
+            reading.note(row, f"{row.kind} {row.lot_number}")
+    searches = reading.live(SeedSearch).select_related("kind")
+    return {
+        "lots": tuple(lots),
+        "moves": tuple(map(_move, reading.live(LotMove))),
+        "searches": tuple(map(_search, searches.prefetch_related("asked"))),
+        "partners": tuple(map(_partner, reading.live(Supplier))),
+    }
+
+
+def _lot(row: SeedLot) -> Lot:
+    return Lot(
+        id=row.pk,
+        kind=str(row.kind),
+        number=row.lot_number,
+        supplier=row.supplier,
+        received_on=row.received_on,
+        received_kg=row.received_kg,
+        status=row.status,
+        treatment=row.treatment,
+        certificate=row.certificate,
+        tested_on=row.tested_on,
+        purity=row.purity_share,
+        germination=row.germination_share,
+        bought=row.came == SeedLot.Came.RECEIVED,
+        inoculant=row.inoculant,
+        inoculant_until=row.inoculant_until,
+    )
+
+
+def _move(row: LotMove) -> Moved:
+    return Moved(row.pk, row.lot_id, row.moved_on, row.what, row.signed_kg)
+
+
+def _search(row: SeedSearch) -> Search:
+    return Search(
+        id=row.pk,
+        lot_id=row.lot_id,
+        kind=str(row.kind),
+        on=row.searched_on,
+        traits=row.traits,
+        reason=row.reason,
+        asked=tuple((one.source, one.asked_on) for one in row.asked.all()),
+    )
+
+
+def _partner(row: Supplier) -> Partner:
+    return Partner(
+        id=row.pk,
+        name=row.name,
+        address=row.address,
+        certificate=row.certificate,
+        certificate_until=row.certificate_until,
+        verified_on=row.verified_on,
+    )

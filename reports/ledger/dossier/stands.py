@@ -1,0 +1,94 @@
+"""Plantings with their seed, how they ended, and animals on them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django.db.models import Exists, OuterRef, Q
+
+from records.models import Grazing, HarvestLot, Planting, Termination
+from reports.calc.shapes.books import EndOf, Flock, Line, Stand
+from reports.ledger.dossier.reading import Reading
+
+LEGUME = "legume"
+
+
+def told(reading: Reading) -> dict[str, Any]:
+    """Four queries: plantings, their lines with kinds, ends, grazings."""
+    stands = []
+    for row in _plantings(reading):
+        stand = _stand(row)
+        stands.append(stand)
+        reading.note(row, f"{stand.name}, {row.field.name}", row.field_id)
+    ends = []
+    for row in reading.dated(Termination).select_related("planting__field"):
+        ends.append(_end(row))
+        where = row.planting.field
+        reading.note(row, f"{where.name}, {row.get_method_display()}", where.pk)
+    flocks = []
+    for row in reading.dated(Grazing).select_related("field"):
+        flocks.append(_flock(row))
+        reading.note(row, f"{row.animals}, {row.field.name}", row.field_id)
+    return {"stands": tuple(stands), "ends": tuple(ends), "flocks": tuple(flocks)}
+
+
+def _plantings(reading: Reading) -> Any:
+    """Those of the years read, and older ones that were still harvested."""
+    days = (reading.since, reading.until)
+    cut = HarvestLot.objects.filter(
+        planting=OuterRef("pk"), voided_at=None, harvested_on__range=days
+    )
+    chosen = (
+        Q(sown_on__range=days) | Q(sown_on=None, planned_on__range=days) | Exists(cut)
+    )
+    rows = reading.live(Planting).filter(chosen).select_related("field")
+    return rows.prefetch_related("lines__kind")
+
+
+def _stand(row: Planting) -> Stand:
+    return Stand(
+        id=row.pk,
+        field_id=row.field_id,
+        area_m2=row.area_m2,
+        purpose=row.purpose,
+        sown_on=row.sown_on,
+        planned_on=row.planned_on,
+        lines=tuple(
+            Line(
+                kind=str(line.kind),
+                legume=line.kind.group == LEGUME,
+                lot_id=line.lot_id,
+                seed_kg=line.seed_kg,
+            )
+            for line in row.lines.all()
+        ),
+        method=row.method,
+        inoculated=row.inoculated,
+        next_crop_on=row.next_crop_on,
+    )
+
+
+def _end(row: Termination) -> EndOf:
+    return EndOf(
+        id=row.pk,
+        stand_id=row.planting_id,
+        on=row.ended_on,
+        method=row.method,
+        residue=row.residue,
+        over=row.outcome == Termination.Outcome.ENDED,
+        reason=row.reason,
+        tool=row.tool,
+        tarp_removed_on=row.tarp_removed_on,
+    )
+
+
+def _flock(row: Grazing) -> Flock:
+    return Flock(
+        id=row.pk,
+        field_id=row.field_id,
+        stand_id=row.planting_id,
+        animals=row.animals,
+        in_on=row.in_on,
+        out_on=row.out_on,
+        label_checked=row.label_checked,
+    )
