@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 import io
-import warnings
+import struct
 from dataclasses import dataclass
 from enum import StrEnum
 
-from PIL import Image, ImageOps, UnidentifiedImageError
+from PIL import Image, ImageFile, ImageOps, UnidentifiedImageError
 
 # A telephone's picture has some twelve million points; a bomb has thousands more.
 MOST_POINTS = 60_000_000
 LONGEST_SIDE = 2400
+LONGEST_SIDE_SMALL = 320
 QUALITY = 85
+ONE_AT_A_TIME = threading.Lock()
 READ = ("JPEG", "PNG", "WEBP")
+# ISO/IEC 23008-12: the file type box names one of these brands.
+HEIC_BRANDS = (b"heic", b"heix", b"hevc", b"hevx", b"heim", b"heis", b"mif1", b"msf1")
 
 
 class Trouble(StrEnum):
@@ -21,6 +25,7 @@ class Trouble(StrEnum):
 
     EMPTY = "empty"
     UNKNOWN = "unknown"
+    HEIC = "heic"
     BROKEN = "broken"
     TOO_MANY_POINTS = "too_many_points"
 
@@ -60,26 +65,39 @@ def _paper(data: bytes) -> Plain:
 
 
 def _picture(data: bytes) -> Plain:
+    if data[4:8] == b"ftyp" and data[8:12] in HEIC_BRANDS:
+        raise PictureError(Trouble.HEIC)
     try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("error", Image.DecompressionBombWarning)
-            picture = Image.open(io.BytesIO(data), formats=READ)
-            if picture.width * picture.height > MOST_POINTS:
-                raise PictureError(Trouble.TOO_MANY_POINTS)
-            upright = ImageOps.exif_transpose(picture)
-    except (Image.DecompressionBombError, Image.DecompressionBombWarning) as error:
+        picture = Image.open(io.BytesIO(data), formats=READ)
+        if picture.width * picture.height > MOST_POINTS:
+            raise PictureError(Trouble.TOO_MANY_POINTS)
+        # Smaller first, so that turning it takes little room.
+        picture.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
+        upright = ImageOps.exif_transpose(picture)
+    except Image.DecompressionBombError as error:
         raise PictureError(Trouble.TOO_MANY_POINTS) from error
     except UnidentifiedImageError as error:
         raise PictureError(Trouble.UNKNOWN) from error
-    except (OSError, SyntaxError, ValueError) as error:
+    except (OSError, SyntaxError, ValueError, EOFError, struct.error) as error:
         if isinstance(error, PictureError):
             raise
         raise PictureError(Trouble.BROKEN) from error
     return _drawn_anew(upright)
 
 
+@contextlib.contextmanager
+def whole_only() -> Iterator[None]:
+    """Take no half picture: the PDF engine, once loaded, has the library take them."""
+    with ONE_AT_A_TIME:
+        before = ImageFile.LOAD_TRUNCATED_IMAGES
+        ImageFile.LOAD_TRUNCATED_IMAGES = False
+        try:
+            yield
+        finally:
+            ImageFile.LOAD_TRUNCATED_IMAGES = before
+
+
 def _drawn_anew(upright: Image.Image) -> Plain:
-    upright.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
     clear = upright.mode in {"RGBA", "LA", "P", "PA"}
     drawn = Image.new("RGBA" if clear else "RGB", upright.size)
     drawn.paste(upright.convert(drawn.mode))
@@ -89,3 +107,15 @@ def _drawn_anew(upright: Image.Image) -> Plain:
         return Plain("image/png", out.getvalue())
     drawn.save(out, "JPEG", quality=QUALITY, optimize=True)
     return Plain("image/jpeg", out.getvalue())
+
+
+def small(data: bytes) -> bytes:
+    """A kept picture at the size of a stamp, as JPEG on white."""
+    picture = Image.open(io.BytesIO(data), formats=READ)
+    picture.thumbnail((LONGEST_SIDE_SMALL, LONGEST_SIDE_SMALL))
+    clear = picture.convert("RGBA")
+    drawn = Image.new("RGB", clear.size, "white")
+    drawn.paste(clear, mask=clear)
+    out = io.BytesIO()
+    drawn.save(out, "JPEG", quality=QUALITY)
+    return out.getvalue()

@@ -7,7 +7,7 @@ from django.conf import settings
 from django.core.files.storage import default_storage
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.urls import reverse
-from PIL import Image
+from PIL import Image, ImageFile
 
 from farm.models import Change
 from records.models import Attachment
@@ -66,6 +66,13 @@ def test_what_is_no_sound_picture_or_paper_is_refused(data, reason):
     with pytest.raises(PictureError) as refused:
         made_plain(data)
     assert refused.value.reason is reason
+
+
+def test_half_a_picture_is_refused_also_once_the_pdf_engine_is_loaded(monkeypatch):
+    monkeypatch.setattr(ImageFile, "LOAD_TRUNCATED_IMAGES", True)
+    with pytest.raises(PictureError) as refused:
+        made_plain(picture((400, 300))[:900])
+    assert refused.value.reason is Trouble.BROKEN
 
 
 def test_a_picture_of_a_hundred_million_points_is_refused_before_it_is_read():
