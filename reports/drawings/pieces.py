@@ -2,25 +2,32 @@
 
 from __future__ import annotations
 
-from django.utils.html import conditional_escape, format_html, format_html_join
-from django.utils.safestring import SafeString, mark_safe
+import html
+from functools import cache
+
+from django.utils.safestring import SafeString
 
 Value = str | float | int
 
 
+# By hand and not by format_html, which takes ten times as long: a farm of a hundred
+# fields has twenty thousand elements.
 def piece(name: str, *inside: str, **attributes: Value) -> SafeString:
     """One element; ``stroke_width`` is written ``stroke-width``, ``class_`` class."""
-    told = format_html_join(
-        "",
-        ' {}="{}"',
-        (
-            (key.rstrip("_").replace("_", "-"), number(value))
-            for key, value in attributes.items()
-        ),
+    told = "".join(
+        f' {_spelled(key)}="{_safe(number(value))}"'
+        for key, value in attributes.items()
     )
-    body = mark_safe("".join(conditional_escape(part) for part in inside))
-    mark = mark_safe(name)
-    return format_html("<{}{}>{}</{}>", mark, told, body, mark)
+    return SafeString(f"<{name}{told}>{''.join(map(_safe, inside))}</{name}>")
+
+
+@cache
+def _spelled(key: str) -> str:
+    return key.rstrip("_").replace("_", "-")
+
+
+def _safe(text: str) -> str:
+    return text if isinstance(text, SafeString) else html.escape(text)
 
 
 def number(value: Value) -> str:
