@@ -14,7 +14,7 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext as _
 
 from farm.access import FarmRequest
-from farm.models import Change, Farm, Field, Record
+from farm.models import Farm, Field, Record
 from farm.writing import UNTOLD, VOIDING
 from records.forms import FarmFigureForm
 from records.models import (
@@ -87,13 +87,15 @@ def first_guess(noun: Noun, farm: Farm, request: FarmRequest) -> dict[str, Any]:
 def page(row: Record, farm: Farm) -> dict[str, Any]:
     """What a record's page shows of it."""
     here = {"noun": row._meta.model_name, "object_id": row.pk}
-    changes = Change.objects.filter(farm=farm, **here).select_related("by")
+    attachments = Attachment.objects.on(farm).filter(**here).order_by("pk")
+    of_attachments = db.Q(noun="attachment", object_id__in=attachments.values("pk"))
+    changes = farm.changes.filter(db.Q(**here) | of_attachments).select_related("by")
     return {
         "row": row,
         "facts": facts(row, farm),
         "links": links(row),
-        "changes": changes.order_by("-at", "-pk"),
-        "attachments": Attachment.objects.on(farm).filter(**here).order_by("pk"),
+        "changes": changes.order_by("-number"),
+        "attachments": attachments,
     }
 
 

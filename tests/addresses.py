@@ -37,7 +37,7 @@ class Address:
 
     @property
     def names_a_record(self):
-        return bool({"pk", "kind"} & set(self.blanks))
+        return bool({"pk", "kind", "attachment", "planting"} & set(self.blanks))
 
     def at(self, household, *, under=None):
         """The address with a farm's own records in it, under this farm's name."""
@@ -48,6 +48,7 @@ class Address:
             "attachment": attachment_of(household),
             "token": f"token-of-{household.farm.slug}",
             "kind": household.kind.slug,
+            "planting": household["plantings"].pk,
             "year": YEAR,
         }
         noun = self.noun or NUMBERS.get(self.name)
@@ -63,7 +64,7 @@ class Address:
 def attachment_of(household):
     """A paper of the farm's, kept when it is first asked for."""
     found = Attachment.objects.on(household.farm).first()
-    return (found or AttachmentFactory(farm=household.farm)).pk
+    return (found or AttachmentFactory(farm=household.farm)).client_key
 
 
 def walked(resolver=None, path="", space="", blanks=()):

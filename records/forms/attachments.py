@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import hashlib
+import uuid
 from typing import Any
 
 from django import forms
@@ -21,9 +22,15 @@ from records.reading.pictures import PictureError, Plain, Trouble, made_plain
 SENTENCES = {
     Trouble.EMPTY: _("The file is empty."),
     Trouble.UNKNOWN: _("This is no photograph, picture or PDF that can be read."),
+    Trouble.HEIC: _(
+        "HEIC pictures cannot be read here. Set the telephone’s camera to JPEG "
+        "(“most compatible”), or send the picture as JPEG."
+    ),
     Trouble.BROKEN: _("The file is damaged or cut short."),
     Trouble.TOO_MANY_POINTS: _("The picture is too large. Take it smaller."),
 }
+# Named one by one, so that a telephone turns its own kind of picture into JPEG.
+ACCEPTED = "image/jpeg,image/png,image/webp,application/pdf"
 
 
 class AttachmentForm(forms.Form):
@@ -32,11 +39,13 @@ class AttachmentForm(forms.Form):
         help_text=_(
             "JPEG, PNG, WebP or PDF. The place a photograph was taken is removed."
         ),
-        widget=forms.FileInput(attrs={"accept": "image/*,application/pdf"}),
+        widget=forms.FileInput(attrs={"accept": ACCEPTED}),
         error_messages={"empty": _("The file is empty.")},
         max_length=255,
     )
     shows = forms.CharField(label=_("What it shows"), max_length=200)
+    # Sent along, so that a page sent twice keeps the picture once.
+    client_key = forms.UUIDField(widget=forms.HiddenInput, required=False)
     taken_on = forms.DateField(label=_("Taken on"), required=False, widget=DateInput())
 
     def __init__(
@@ -45,6 +54,7 @@ class AttachmentForm(forms.Form):
         super().__init__(data, files)
         self.row, self.today = row, today
         self.plain: Plain | None = None
+        self.fields["client_key"].initial = uuid.uuid4()
 
     def clean_upload(self) -> Any:
         upload = self.cleaned_data["upload"]
@@ -66,9 +76,10 @@ class AttachmentForm(forms.Form):
         return day
 
     def record(self, *, by: User, now: dt.datetime) -> Attachment:
-        """Keep the file and write the record; if that fails the file goes again."""
+        """Keep the file and write the record; if that fails, the file goes again."""
         assert self.plain is not None
         kept = Attachment(
+            client_key=self.cleaned_data["client_key"] or uuid.uuid4(),
             farm=self.row.farm,
             noun=self.row._meta.model_name or "",
             object_id=self.row.pk,
@@ -79,9 +90,12 @@ class AttachmentForm(forms.Form):
             sha256=hashlib.sha256(self.plain.data).hexdigest(),
         )
         kept.file.save("", ContentFile(self.plain.data), save=False)
+        written = None
         try:
             with transaction.atomic():
-                return write(kept, by=by, now=now)
-        except Exception:
-            kept.file.storage.delete(str(kept.file.name))
-            raise
+                written = write(kept, by=by, now=now)
+        finally:
+            # Not written, or sent before: then nothing points at this file.
+            if written is not kept:
+                kept.file.storage.delete(str(kept.file.name))
+        return written

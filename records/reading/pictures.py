@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import contextlib
 import io
 import struct
+import threading
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -16,7 +19,7 @@ LONGEST_SIDE_SMALL = 320
 QUALITY = 85
 ONE_AT_A_TIME = threading.Lock()
 READ = ("JPEG", "PNG", "WEBP")
-# ISO/IEC 23008-12: the file type box names one of these brands.
+# What a HEIC picture calls itself, behind its first eight bytes.
 HEIC_BRANDS = (b"heic", b"heix", b"hevc", b"hevx", b"heim", b"heis", b"mif1", b"msf1")
 
 
@@ -68,12 +71,8 @@ def _picture(data: bytes) -> Plain:
     if data[4:8] == b"ftyp" and data[8:12] in HEIC_BRANDS:
         raise PictureError(Trouble.HEIC)
     try:
-        picture = Image.open(io.BytesIO(data), formats=READ)
-        if picture.width * picture.height > MOST_POINTS:
-            raise PictureError(Trouble.TOO_MANY_POINTS)
-        # Smaller first, so that turning it takes little room.
-        picture.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
-        upright = ImageOps.exif_transpose(picture)
+        with whole_only():
+            upright = _upright(data)
     except Image.DecompressionBombError as error:
         raise PictureError(Trouble.TOO_MANY_POINTS) from error
     except UnidentifiedImageError as error:
@@ -83,6 +82,15 @@ def _picture(data: bytes) -> Plain:
             raise
         raise PictureError(Trouble.BROKEN) from error
     return _drawn_anew(upright)
+
+
+def _upright(data: bytes) -> Image.Image:
+    picture = Image.open(io.BytesIO(data), formats=READ)
+    if picture.width * picture.height > MOST_POINTS:
+        raise PictureError(Trouble.TOO_MANY_POINTS)
+    # Smaller first, so that turning it takes little room.
+    picture.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
+    return ImageOps.exif_transpose(picture)
 
 
 @contextlib.contextmanager

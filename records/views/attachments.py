@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from typing import Any
+from uuid import UUID
+
 from django.contrib import messages
 from django.http import FileResponse, Http404, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect, render
@@ -16,6 +19,7 @@ from records.forms.attachments import AttachmentForm
 from records.forms.void import VoidForm
 from records.models import Attachment
 from records.nouns import BY_MODEL
+from records.reading.pictures import small
 from records.views.pages import noun_named, one
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
@@ -32,6 +36,8 @@ SEALED = {
 def attach(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse:
     named = noun_named(noun)
     row = one(farm, named, pk)
+    if row.voided_at:
+        return redirect("records:page", farm.slug, named.slug, row.pk)
     form = AttachmentForm(
         request.POST or None,
         request.FILES or None,
@@ -48,23 +54,34 @@ def attach(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse
 
 @require_GET
 @for_members()
-def attachment(request: FarmRequest, farm: Farm, attachment: int) -> HttpResponseBase:
+def attachment(request: FarmRequest, farm: Farm, attachment: UUID) -> HttpResponseBase:
     kept = found(farm, attachment)
-    paper = not kept.is_picture
-    answer = FileResponse(
-        kept.file.open("rb"),
-        as_attachment=paper,
+    return FileResponse(
+        opened(kept),
+        as_attachment=not kept.is_picture,
         filename=f"{kept.pk}.{kept.ending}",
         content_type=kept.type,
+        headers=SEALED,
     )
-    for name, value in SEALED.items():
-        answer[name] = value
-    return answer
+
+
+@require_GET
+@for_members()
+def attachment_small(
+    request: FarmRequest, farm: Farm, attachment: UUID
+) -> HttpResponseBase:
+    """A picture at the size of a stamp, so that a list of them loads in the field."""
+    kept = found(farm, attachment)
+    if not kept.is_picture:
+        return redirect("records:attachment", farm.slug, attachment)
+    with opened(kept) as file:
+        stamp = small(file.read())
+    return HttpResponse(stamp, content_type="image/jpeg", headers=SEALED)
 
 
 @require_http_methods(GET_OR_POST)
 @for_members(*WRITERS)
-def detach(request: FarmRequest, farm: Farm, attachment: int) -> HttpResponse:
+def detach(request: FarmRequest, farm: Farm, attachment: UUID) -> HttpResponse:
     """Strike an attachment out with a reason; the file stays."""
     kept = found(farm, attachment)
     noun = BY_MODEL[kept.noun]
@@ -78,8 +95,16 @@ def detach(request: FarmRequest, farm: Farm, attachment: int) -> HttpResponse:
     return render(request, "records/detach.html", page)
 
 
-def found(farm: Farm, pk: int) -> Attachment:
-    kept: Attachment | None = Attachment.objects.on(farm).filter(pk=pk).first()
+def found(farm: Farm, key: UUID) -> Attachment:
+    kept: Attachment | None = Attachment.objects.on(farm).filter(client_key=key).first()
     if kept is None:
         raise Http404
     return kept
+
+
+def opened(kept: Attachment) -> Any:
+    """The file as it lies on the disk, from which somebody may have taken it."""
+    try:
+        return kept.file.open("rb")
+    except FileNotFoundError as error:
+        raise Http404 from error

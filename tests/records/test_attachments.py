@@ -1,6 +1,8 @@
 """Pictures and papers of a record: known by content, made plain, kept for good."""
 
+import datetime as dt
 import io
+import uuid
 
 import pytest
 from django.conf import settings
@@ -8,10 +10,14 @@ from django.core.files.storage import default_storage
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.urls import reverse
 from PIL import Image, ImageFile
+from PIL.PngImagePlugin import PngInfo
 
 from farm.models import Change
+from farm.writing import void, write
 from records.models import Attachment
 from records.reading.pictures import PictureError, Trouble, made_plain
+from reports.calc.shapes.basics import Span
+from reports.ledger.attachments import season_attachments
 
 ORIENTATION, MAKE, GPS = 0x0112, 0x010F, 0x8825
 TURNED = 6
@@ -42,6 +48,38 @@ def test_a_picture_is_turned_upright_and_forgets_where_it_was_taken():
     assert b"Some Telephone" not in plain.data
 
 
+@pytest.mark.parametrize("form", ["JPEG", "PNG", "WEBP"])
+def test_a_picture_of_every_kind_forgets_whatever_else_was_written_into_it(form):
+    exif = Image.Exif()
+    exif[MAKE] = "Some Telephone"
+    exif[ORIENTATION] = TURNED
+    options = {"exif": exif}
+    if form == "PNG":
+        options["pnginfo"] = PngInfo()
+        options["pnginfo"].add_text("Comment", "Some Remark")
+    else:
+        options["xmp"] = b"<x:xmpmeta>Some Remark</x:xmpmeta>"
+    if form == "JPEG":
+        options["comment"] = b"Some Remark, again"
+    data = picture(form=form, **options)
+    assert b"Some Telephone" in data
+    assert b"Some Remark" in data
+    plain = made_plain(data)
+    assert b"Some" not in plain.data
+    assert Image.open(io.BytesIO(plain.data)).size == (20, 40)
+
+
+def test_a_large_picture_on_its_side_is_made_smaller_and_upright():
+    exif = Image.Exif()
+    exif[ORIENTATION] = TURNED
+    kept = Image.open(io.BytesIO(made_plain(picture((4000, 3000), exif=exif)).data))
+    assert kept.size == (1800, 2400)
+
+
+def test_a_picture_is_known_by_its_content_and_not_by_its_ending():
+    assert made_plain(picture(form="WEBP")).type == "image/jpeg"
+
+
 def test_a_large_picture_is_made_smaller():
     kept = Image.open(io.BytesIO(made_plain(picture((4000, 3000))).data))
     assert max(kept.size) == 2400
@@ -58,6 +96,10 @@ def test_a_paper_stays_as_it_is():
         (b"<svg xmlns='http://www.w3.org/2000/svg'/>", Trouble.UNKNOWN),
         (b"<html><script>alert(1)</script></html>", Trouble.UNKNOWN),
         (b"GIF89a" + bytes(40), Trouble.UNKNOWN),
+        (b"MZ" + bytes(40), Trouble.UNKNOWN),
+        (bytes(4) + b"ftypheic" + bytes(40), Trouble.HEIC),
+        (picture((400, 300), "PNG")[:150], Trouble.BROKEN),
+        (picture((400, 300), "WEBP")[:60], Trouble.BROKEN),
         (picture((400, 300))[:900], Trouble.BROKEN),
         (PAPER[:20], Trouble.BROKEN),
     ],
@@ -108,7 +150,7 @@ def test_a_tag_is_kept_with_its_lot_and_shown_on_its_page(world, as_person):
     page = client.get(
         reverse("records:page", args=[world.farm.slug, "seed-lots", lot.pk])
     ).content.decode()
-    assert f"attachments/{kept.pk}/" in page
+    assert f"attachments/{kept.client_key}/small/" in page
     assert Change.objects.filter(noun="attachment", object_id=kept.pk).exists()
 
 
@@ -116,7 +158,7 @@ def test_a_tag_is_kept_with_its_lot_and_shown_on_its_page(world, as_person):
 def test_a_file_is_given_out_sealed_and_only_through_the_door(world, as_person):
     send(as_person(world.owner), world, PAPER, name="receipt.pdf")
     kept = Attachment.objects.get(shows="The tag")
-    url = reverse("records:attachment", args=[world.farm.slug, kept.pk])
+    url = reverse("records:attachment", args=[world.farm.slug, kept.client_key])
     answer = as_person(world.inspector).get(url)
     assert b"".join(answer.streaming_content) == PAPER
     assert answer["X-Content-Type-Options"] == "nosniff"
@@ -169,8 +211,145 @@ def test_a_voided_attachment_keeps_its_file(world, as_person):
     client = as_person(world.owner)
     send(client, world, picture())
     kept = Attachment.objects.get(shows="The tag")
-    url = reverse("records:detach", args=[world.farm.slug, kept.pk])
+    url = reverse("records:detach", args=[world.farm.slug, kept.client_key])
     client.post(url, {"reason": "The wrong tag"})
     kept.refresh_from_db()
     assert kept.voided_at
     assert default_storage.exists(kept.file.name)
+
+
+@pytest.mark.django_db
+def test_a_page_sent_twice_keeps_the_picture_once(world, as_person):
+    client, key, before = as_person(world.crew), uuid.uuid4(), files()
+    for _ in range(2):
+        upload = SimpleUploadedFile("tag.jpg", picture())
+        sent = {"upload": upload, "shows": "Sent twice", "client_key": key}
+        assert client.post(attach_url(world), sent).status_code == 302
+    kept = Attachment.objects.get(shows="Sent twice")
+    assert {path.name for path in files() - before} == {kept.file.name.split("/")[-1]}
+
+
+@pytest.mark.django_db
+def test_a_write_that_fails_leaves_no_file(world, as_person, monkeypatch):
+    before = files()
+
+    def failing(*_, **__):
+        raise RuntimeError
+
+    monkeypatch.setattr("records.forms.attachments.write", failing)
+    with pytest.raises(RuntimeError):
+        send(as_person(world.crew), world, picture())
+    assert files() == before
+
+
+@pytest.mark.django_db
+def test_a_stamp_of_a_picture_is_given_out_small_and_sealed(world, as_person):
+    client = as_person(world.inspector)
+    send(as_person(world.owner), world, picture((2000, 1000)))
+    kept = Attachment.objects.get(shows="The tag")
+    url = reverse("records:attachment-small", args=[world.farm.slug, kept.client_key])
+    answer = client.get(url)
+    assert Image.open(io.BytesIO(answer.content)).size == (320, 160)
+    assert answer["Content-Security-Policy"] == "default-src 'none'; sandbox"
+    assert as_person(world.stranger).get(url).status_code == 404
+
+
+@pytest.mark.django_db
+def test_a_picture_is_shown_in_the_browser_and_sealed(world, as_person):
+    send(as_person(world.owner), world, picture())
+    kept = Attachment.objects.get(shows="The tag")
+    url = reverse("records:attachment", args=[world.farm.slug, kept.client_key])
+    answer = as_person(world.crew).get(url)
+    assert answer["Content-Type"] == "image/jpeg"
+    assert answer["Content-Disposition"].startswith("inline")
+    assert answer["Content-Security-Policy"] == "default-src 'none'; sandbox"
+    assert b"".join(answer.streaming_content)[:3] == b"\xff\xd8\xff"
+
+
+@pytest.mark.django_db
+def test_a_file_that_somebody_took_from_the_disk_is_not_found(world, as_person):
+    client = as_person(world.owner)
+    send(client, world, picture())
+    kept = Attachment.objects.get(shows="The tag")
+    default_storage.delete(kept.file.name)
+    for name in ("attachment", "attachment-small"):
+        url = reverse(f"records:{name}", args=[world.farm.slug, kept.client_key])
+        assert client.get(url).status_code == 404
+
+
+@pytest.mark.django_db
+def test_an_address_with_the_number_of_an_attachment_leads_nowhere(world, as_person):
+    client = as_person(world.owner)
+    send(client, world, picture())
+    kept = Attachment.objects.get(shows="The tag")
+    url = f"/farms/{world.farm.slug}/records/attachments/{kept.pk}/"
+    assert client.get(url).status_code == 404
+
+
+@pytest.mark.django_db
+def test_a_voided_record_keeps_its_attachments_and_takes_no_more(world, as_person):
+    client, lot = as_person(world.owner), world.ours["stations"]
+    args = [world.farm.slug, "stations", lot.pk]
+    sent = {"upload": SimpleUploadedFile("x", picture()), "shows": "The barn"}
+    client.post(reverse("records:attach", args=args), sent)
+    void(lot, by=world.owner, now=dt.datetime(2026, 6, 1, tzinfo=dt.UTC), reason="sold")
+    sent = {"upload": SimpleUploadedFile("x", picture()), "shows": "Too late"}
+    client.post(reverse("records:attach", args=args), sent)
+    page = client.get(reverse("records:page", args=args)).content.decode()
+    assert "The barn" in page
+    assert "Too late" not in page
+    assert default_storage.exists(Attachment.objects.get(shows="The barn").file.name)
+
+
+@pytest.mark.django_db
+def test_the_history_of_a_record_tells_of_its_attachments(world, as_person):
+    client, lot = as_person(world.owner), world.ours["seed-lots"]
+    send(client, world, picture())
+    kept = Attachment.objects.get(shows="The tag")
+    args = [world.farm.slug, "seed-lots", lot.pk]
+    page = client.get(reverse("records:page", args=args)).content.decode()
+    assert "wrote attachment" in page
+    assert kept.sha256 in page
+
+
+SEASON = Span(dt.date(2026, 1, 1), dt.date(2026, 12, 31))
+
+
+def kept_for(world, noun, **told):
+    row = world.ours[noun]
+    kept = Attachment(
+        farm=world.farm,
+        noun=row._meta.model_name,
+        object_id=row.pk,
+        type="image/jpeg",
+        bytes=3,
+        sha256="0" * 64,
+        file="attachments/x.jpg",
+        **told,
+    )
+    return write(kept, by=world.crew, now=dt.datetime(2027, 2, 1, tzinfo=dt.UTC))
+
+
+@pytest.mark.django_db
+def test_a_season_lists_what_was_taken_in_it_or_shows_a_record_of_it(
+    world, django_assert_num_queries
+):
+    planting = world.ours["plantings"]
+    planting.notes = "Even stand"
+    write(planting, by=world.owner, now=dt.datetime(2026, 6, 2, tzinfo=dt.UTC))
+    kept_for(world, "plantings", shows="Of a planting of 2026")
+    kept_for(world, "fields", shows="Taken in 2026", taken_on=dt.date(2026, 7, 1))
+    kept_for(world, "fields", shows="Taken in 2025", taken_on=dt.date(2025, 7, 1))
+    kept_for(world, "fields", shows="Kept in 2027")
+    wrong = kept_for(world, "fields", shows="Wrong", taken_on=dt.date(2026, 7, 2))
+    void(wrong, by=world.crew, now=dt.datetime(2027, 2, 1, tzinfo=dt.UTC), reason="no")
+    with django_assert_num_queries(1):
+        listed = season_attachments(world.farm, SEASON)
+    assert {(one.shows, one.void_reason) for one in listed} == {
+        ("Of a planting of 2026", ""),
+        ("Taken in 2026", ""),
+        ("Wrong", "no"),
+    }
+    (of_planting,) = [one for one in listed if one.noun == "planting"]
+    assert of_planting.record == str(planting)
+    assert season_attachments(world.theirs.farm, SEASON) == ()
