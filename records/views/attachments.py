@@ -38,14 +38,11 @@ def attach(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse
     row = one(farm, named, pk)
     if row.voided_at:
         return redirect("records:page", farm.slug, named.slug, row.pk)
-    form = AttachmentForm(
-        request.POST or None,
-        request.FILES or None,
-        row=row,
-        today=farm.today(timezone.now()),
-    )
+    now = timezone.now()
+    sent = (request.POST or None, request.FILES or None)
+    form = AttachmentForm(*sent, row=row, today=farm.today(now))
     if request.method == "POST" and form.is_valid():
-        form.record(by=request.user, now=timezone.now())
+        form.record(by=request.user, now=now)
         messages.success(request, _("Kept with the record."))
         return redirect("records:page", farm.slug, named.slug, row.pk)
     page = {"farm": farm, "noun": named, "row": row, "form": form}

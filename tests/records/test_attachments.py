@@ -117,6 +117,7 @@ def test_half_a_picture_is_refused_also_once_the_pdf_engine_is_loaded(monkeypatc
     assert refused.value.reason is Trouble.BROKEN
 
 
+@pytest.mark.filterwarnings("ignore::PIL.Image.DecompressionBombWarning")
 def test_a_picture_of_a_hundred_million_points_is_refused_before_it_is_read():
     bomb = io.BytesIO()
     Image.new("1", (12_000, 12_000)).save(bomb, "PNG", optimize=True)
