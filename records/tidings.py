@@ -24,9 +24,11 @@ from records.models import (
     InputProduct,
     Planting,
     SeedLot,
+    SeedOrder,
     Termination,
 )
 from records.nouns import BY_MODEL, Noun
+from records.receiving import lot_guess
 
 # The end of a field's name tells how its value is measured.
 MEASURES = {
@@ -79,6 +81,9 @@ def first_guess(noun: Noun, farm: Farm, request: FarmRequest) -> dict[str, Any]:
         asked = request.GET.get(name, "")
         if asked.isdigit():
             guess[name] = int(asked)
+    if noun.model is SeedLot:
+        order, line = (request.GET.get(name, "") for name in ("order", "line"))
+        guess |= lot_guess(farm, order, line)
     if noun.begins_with:
         guess |= request.GET.dict()
     return guess
@@ -150,6 +155,9 @@ def links(row: Record) -> list[Link]:
     if isinstance(row, Field):
         at = reverse("reports:field", args=[row.farm.slug, row.pk])
         found.append(Link(_("Every season of this field"), at))
+    if isinstance(row, SeedOrder) and row.voided_at is None:
+        at = reverse("reports:order", args=[row.farm.slug, row.pk])
+        found.append(Link(_("The sheet for the supplier, and what came of it"), at))
     return found + [
         Link(words, reverse("records:new", args=[row.farm.slug, slug]) + query)
         for words, slug, query in _next_entries(row)

@@ -25,6 +25,7 @@ urlpatterns = [
     path("assumptions/", views.assumptions, name="assumptions"),
     path("map/", views.land_map, name="map"),
     path("fields/<int:pk>/", views.field, name="field"),
+    path("seed/", include("reports.seed_urls")),
     path("season/", views.seasons, name="seasons"),
     path("season/<season_year:year>/", views.season, name="season"),
     path("season/<season_year:year>.pdf", views.season_pdf, name="season-pdf"),

@@ -12,7 +12,12 @@ from tests.factories import AttachmentFactory
 
 YEAR = 2026
 # Whose number stands in an address that is about one noun only.
-NUMBERS = {"reports:field": "fields"}
+NUMBERS = {
+    "reports:field": "fields",
+    "reports:order": "seed-orders",
+    "reports:order-pdf": "seed-orders",
+    "reports:order-csv": "seed-orders",
+}
 # What an address must also be asked for, to mean something.
 QUERIES = {"records:own-figure": "?figure=dry_matter"}
 

@@ -1,8 +1,10 @@
-"""Words for an order of seed: how it was worked out, and what holds it."""
+"""Words for an order of seed: how it was worked out, what holds it, what came."""
 
 from django.utils.translation import gettext_lazy as _
 
+from reports.calc.shapes.lot_books import Entry
 from reports.calc.shapes.order import OfferTrouble, Outcome, Rule
+from reports.calc.shapes.receipt import Difference
 
 RULE = {
     Rule.ORGANIC_FIRST: _("organic seed first"),
@@ -22,4 +24,24 @@ OFFER_TROUBLE = {
     OfferTrouble.NO_PURE_LIVE_SEED: _("its pure live seed is nothing, or not known"),
     OfferTrouble.BREAKS_OUT_OF_ORDER: _("its price breaks are out of order"),
 }
-LISTS = (RULE, OUTCOME, OFFER_TROUBLE)
+DIFFERENCE = {
+    Difference.NOTHING_YET: _("nothing came yet"),
+    Difference.SHORT: _("less came than was ordered"),
+    Difference.OVER: _("more came than was ordered"),
+    Difference.WEAKER: _("the tag shows less live seed than was offered"),
+    Difference.NOT_TESTED: _("no test is written down from the tag"),
+    Difference.OTHER_STATUS: _("organic, untreated or treated: not as ordered"),
+    Difference.OTHER_VARIETY: _("another variety than was ordered"),
+    Difference.NOT_ORDERED: _("not in the order"),
+}
+ENTRY = {
+    Entry.CAME: _("came"),
+    Entry.RECEIVED: _("more received"),
+    Entry.BROUGHT_BACK: _("brought back from the field"),
+    Entry.SOWN: _("sown"),
+    Entry.RETURNED: _("returned to the supplier"),
+    Entry.PASSED_ON: _("sold or given away"),
+    Entry.DISCARDED: _("discarded"),
+    Entry.COUNTED: _("counted"),
+}
+LISTS = (RULE, OUTCOME, OFFER_TROUBLE, DIFFERENCE, ENTRY)

@@ -1,0 +1,93 @@
+"""What came to each lot and left it, as a running balance."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Entry(StrEnum):
+    """What an entry of a lot's book is; on one day they come in this order."""
+
+    CAME = "came"
+    RECEIVED = "received"
+    BROUGHT_BACK = "brought_back"
+    SOWN = "sown"
+    RETURNED = "returned"
+    PASSED_ON = "passed_on"
+    DISCARDED = "discarded"
+    COUNTED = "counted"
+
+
+@dataclass(frozen=True, slots=True)
+class Event:
+    """One thing written down of a lot; a count holds the weight found. [kg]"""
+
+    on: dt.date
+    entry: Entry
+    mass_kg: float
+    where: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class LotStory:
+    """A lot and everything written down of its weight. [0–1, kg]"""
+
+    id: int
+    label: str
+    kind: str
+    kind_name: str
+    supplier: str
+    is_organic: bool
+    has_search: bool
+    pls: float | None
+    tested_on: dt.date | None
+    events: tuple[Event, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """An entry with what it changed and what was left after it. [kg]
+
+    ``change_kg`` of a count is its variance: found less expected.
+    """
+
+    event: Event
+    change_kg: float
+    left_kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Balance:
+    """Weights of a period. [kg]
+
+    ``opening + came - sown - gone + variance`` is ``closing``.
+    """
+
+    opening_kg: float
+    came_kg: float
+    sown_kg: float
+    gone_kg: float
+    variance_kg: float
+    closing_kg: float
+    counts: int
+
+
+@dataclass(frozen=True, slots=True)
+class LotBook:
+    """One lot in a period."""
+
+    story: LotStory
+    balance: Balance
+    lines: tuple[Line, ...]
+    falls_below_zero: bool
+
+
+@dataclass(frozen=True, slots=True)
+class KindBook:
+    """One kind in a period: its lots added up."""
+
+    kind_name: str
+    balance: Balance
+    lots: tuple[LotBook, ...]

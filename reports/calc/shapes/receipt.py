@@ -1,0 +1,104 @@
+"""An order and what came of it, as plain values."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Difference(StrEnum):
+    """How what came differs from what was ordered."""
+
+    NOTHING_YET = "nothing_yet"
+    SHORT = "short"
+    OVER = "over"
+    WEAKER = "weaker"
+    NOT_TESTED = "not_tested"
+    OTHER_STATUS = "other_status"
+    OTHER_VARIETY = "other_variety"
+    NOT_ORDERED = "not_ordered"
+
+
+@dataclass(frozen=True, slots=True)
+class OrderedLine:
+    """Bags of one kind in an order. [kg, money]"""
+
+    kind: str
+    kind_id: int
+    kind_name: str
+    variety: str
+    status: str
+    bag_kg: float
+    bags: int
+    price: float | None
+    pls: float | None
+
+    @property
+    def seed_kg(self) -> float:
+        """Return the weight of the bags. [kg]"""
+        return self.bag_kg * self.bags
+
+    @property
+    def cost(self) -> float | None:
+        """Return what the bags cost, None where no price is told. [money]"""
+        return None if self.price is None else self.price * self.bags
+
+
+@dataclass(frozen=True, slots=True)
+class CameLot:
+    """A lot that came of an order, by its tag. [kg]"""
+
+    id: int
+    label: str
+    kind: str
+    kind_name: str
+    variety: str
+    status: str
+    received_kg: float
+    pls: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class OrderFacts:
+    """One order to one supplier, and the lots that came of it."""
+
+    id: int
+    supplier: str
+    address: str
+    reference: str
+    drawn_up_on: dt.date
+    wanted_by: dt.date | None
+    sent_on: dt.date | None
+    freight: float | None
+    notes: str
+    lines: tuple[OrderedLine, ...]
+    lots: tuple[CameLot, ...]
+
+    @property
+    def goods(self) -> float:
+        """Return what the bags with a price cost. [money]"""
+        return sum(line.cost or 0.0 for line in self.lines)
+
+    @property
+    def total(self) -> float:
+        """Return goods and freight. [money]"""
+        return self.goods + (self.freight or 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Receipt:
+    """One kind of an order against what came of it. [kg]"""
+
+    kind_name: str
+    ordered_kg: float
+    came_kg: float
+    ordered_pls_kg: float | None
+    came_pls_kg: float | None
+    lots: tuple[CameLot, ...]
+    differences: tuple[Difference, ...]
+
+    @property
+    def over_kg(self) -> float:
+        """Return what came above the order, below nothing where it is short. [kg]"""
+        return self.came_kg - self.ordered_kg

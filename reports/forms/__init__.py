@@ -1,0 +1,1 @@
+"""What is asked before something is worked out."""

@@ -1,0 +1,75 @@
+"""The sheet that goes to a supplier, and what came of it."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from farm.models import Farm
+from farm.units import KG_PER_LB
+from reports.calc.season.receipts import receipts_of
+from reports.calc.shapes.receipt import OrderFacts
+from reports.ledger.orders import order_facts
+from reports.ledger.searches import kinds_with_searches, sources_needed
+
+ORGANIC = "organic"
+HEADER = (
+    "kind",
+    "variety",
+    "status",
+    "bags",
+    "bag [lb]",
+    "bag [kg]",
+    "price of a bag",
+    "cost",
+    "pure live seed [%]",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class SearchPart:
+    """A kind that is not organic, and whether its search is complete."""
+
+    kind_name: str
+    is_complete: bool
+
+
+def order_paper(farm: Farm, pk: int, *, today: dt.date) -> dict[str, Any]:
+    """An order as it is sent, with what came of it."""
+    order = order_facts(farm, pk)
+    return {
+        "farm": farm,
+        "order": order,
+        "receipts": receipts_of(order),
+        "searches": tuple(_searches(farm, order, order.sent_on or today)),
+        "least_sources": sources_needed(farm),
+        "printed_on": today,
+    }
+
+
+def _searches(farm: Farm, order: OrderFacts, by: dt.date) -> Iterator[SearchPart]:
+    """Each kind that is not organic, and whether its search is complete."""
+    others = {
+        line.kind_id: line.kind_name for line in order.lines if line.status != ORGANIC
+    }
+    searched = kinds_with_searches(farm, by=by) if others else set()
+    for kind_id, name in others.items():
+        yield SearchPart(name, kind_id in searched)
+
+
+def order_rows(order: OrderFacts) -> Iterator[tuple[str | int | float | None, ...]]:
+    """Rows of the sheet for a spreadsheet."""
+    for line in order.lines:
+        yield (
+            line.kind_name,
+            line.variety,
+            line.status,
+            line.bags,
+            round(line.bag_kg / KG_PER_LB, 4),
+            round(line.bag_kg, 4),
+            line.price,
+            line.cost,
+            None if line.pls is None else round(line.pls * 100, 2),
+        )
