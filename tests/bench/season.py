@@ -1,5 +1,6 @@
 """How long the season report takes, beside the printing engine alone.
 
+Seconds are those of the processor; the ratios hold on other machines too.
 Run ``python -m tests.bench.season``; ``--help`` tells of its options.
 """
 
@@ -11,7 +12,7 @@ from pathlib import Path
 
 from tests.bench import stations
 
-REST = ("ledger", "register", "reckoning", "drawings", "page")
+REST = ("ledger", "register", "reckoning", "layout", "page")
 MOST_REST = 0.15
 MOST_RECKONING_S, AT_FIELDS = 0.5, 1000
 
@@ -73,6 +74,7 @@ def rest(told):
 def _tell(told, years):
     fields = told["fields"]
     print(f"\n{fields:,} fields, {years} years, {told['records']:,} records")
+    print(f"  plantings in the season {told['plantings']:14,}")
     print(f"  queries of the paper {told['queries']:17}")
     for name in REST:
         each = f"{1000 * told[name] / fields:8.2f} ms a field"

@@ -1,6 +1,5 @@
 """The stations of the season report, each run in a process of its own."""
 
-import time
 from unittest import mock
 
 import weasyprint
@@ -8,15 +7,16 @@ from django.db import connection
 
 from farm.models import Farm
 from reports import pdf
-from reports.papers import season
+from reports.calc.season import summarize
+from reports.ledger import season_ledger, season_register
+from reports.papers.season import season_paper
 from tests.bench import farms
-from tests.bench.stopwatch import Stopwatch, peak_mb, queries_of
+from tests.bench.stopwatch import Stopwatch, peak_mb, processor_s, queries_of
 
 STATIONS = {
-    "reports.papers.season.season_ledger": "ledger",
-    "reports.papers.season.season_register": "register",
-    "reports.papers.season.summarize": "reckoning",
-    "reports.papers.season.laid_out": "drawings",
+    season_ledger: "ledger",
+    season_register: "register",
+    summarize: "reckoning",
 }
 YEAR = farms.TODAY.year
 
@@ -33,16 +33,18 @@ def walk(fields, *, with_pdf, laps, page):
     farm = Farm.objects.get(slug=f"farm-{fields}")
 
     def values():
-        return season.season_paper(farm, YEAR, today=farms.TODAY)
+        return season_paper(farm, YEAR, today=farms.TODAY)
 
     told = {"queries": queries_of(values)}
     watch = Stopwatch()
     with watch.at(STATIONS):
         for _ in range(laps):
-            paper = values()
+            paper = watch.timed("values", values)()
     with mock.patch.object(pdf, "to_pdf", _kept_at(page)):
         watch.timed("page", pdf.print_paper)("season_print", paper)
-    told |= {name: watch[name] for name in (*STATIONS.values(), "page")}
+    told |= {name: watch[name] for name in (*STATIONS.values(), "values", "page")}
+    told["plantings"] = sum(len(one.plantings) for one in paper["page"].fields)
+    told["layout"] = told["values"] - sum(told[name] for name in STATIONS.values())
     told["peak"] = peak_mb()
     if with_pdf:
         _print(paper, told, watch)
@@ -61,7 +63,7 @@ def _kept_at(page):
 
 
 def _print(paper, told, watch):
-    with watch.at({"reports.pdf.to_pdf": "pdf"}):
+    with watch.at({pdf.to_pdf: "pdf"}):
         printed = pdf.print_paper("season_print", paper)
     told |= {"pdf": watch["pdf"], "pdf_peak": peak_mb(), "bytes": len(printed)}
 
@@ -70,10 +72,10 @@ def engine_alone(page):
     """The same page through WeasyPrint as it comes."""
     html = page.read_text(encoding="utf-8")
     css = page.with_suffix(".css").read_text(encoding="utf-8")
-    start = time.perf_counter()
+    start = processor_s()
     printed = weasyprint.HTML(string=html).render(
         stylesheets=[weasyprint.CSS(string=css)], pdf_variant="pdf/ua-1"
     )
     printed.write_pdf(pdf_variant="pdf/ua-1")
-    seconds = time.perf_counter() - start
+    seconds = processor_s() - start
     return {"alone": seconds, "pages": len(printed.pages), "alone_peak": peak_mb()}
