@@ -10,7 +10,7 @@ from django.core.exceptions import PermissionDenied
 from django.http import Http404, HttpRequest, HttpResponseBase
 from django.utils import timezone
 
-from farm.models import Farm, Membership, Role, User
+from farm.models import Farm, Look, Membership, Role, User
 
 P = ParamSpec("P")
 
@@ -18,6 +18,7 @@ EVERYONE = frozenset(Role)
 WRITERS = frozenset({Role.OWNER, Role.MANAGER, Role.CREW})
 MANAGERS = frozenset({Role.OWNER, Role.MANAGER})
 OWNERS = frozenset({Role.OWNER})
+LONGEST_PATH = 300
 
 
 class FarmRequest(HttpRequest):
@@ -48,6 +49,7 @@ def for_members(*roles: Role) -> Callable[[View[P]], Routed]:
             membership = _membership(request.user, slug)
             request.membership = membership
             let(request, allowed)
+            _note(request)
             return view(request, membership.farm, *args, **kwargs)
 
         through.door = allowed  # type: ignore[attr-defined]
@@ -65,6 +67,18 @@ def let(request: FarmRequest, roles: frozenset[Role]) -> None:
 def may(request: FarmRequest, roles: frozenset[Role]) -> bool:
     """Tell whether the member's role is among these."""
     return request.membership.role in roles
+
+
+def _note(request: FarmRequest) -> None:
+    """Every look of an inspector is noted."""
+    membership = request.membership
+    if membership.role == Role.INSPECTOR:
+        Look.objects.create(
+            farm=membership.farm,
+            by=request.user,
+            at=timezone.now(),
+            path=request.get_full_path()[:LONGEST_PATH],
+        )
 
 
 def _membership(user: User, slug: str) -> Membership:

@@ -15,6 +15,7 @@ from farm.forms import FarmForm, PersonForm
 from farm.models import Farm
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
+LOOKS_SHOWN = 200
 
 
 @require_GET
@@ -76,5 +77,12 @@ def people(request: FarmRequest, farm: Farm) -> HttpResponse:
         welcome = households.add(farm, today=today, **form.cleaned_data)
         form = PersonForm(farm=farm, today=today)
     members = farm.memberships.select_related("user").order_by("since", "pk")
-    page = {"farm": farm, "form": form, "members": members, "welcome": welcome}
+    looks = farm.looks.select_related("by").order_by("-at", "-pk")[:LOOKS_SHOWN]
+    page = {
+        "farm": farm,
+        "form": form,
+        "members": members,
+        "welcome": welcome,
+        "looks": looks,
+    }
     return render(request, "farm/people.html", page)

@@ -445,3 +445,28 @@ class AttachmentFactory(RecordFactory):
     bytes = 9
     sha256 = "0" * 64
     file = factory.django.FileField(data=b"%PDF-1.7\n%%EOF", filename="tag.pdf")
+
+
+class RulesFollowedFactory(RecordFactory):
+    class Meta:
+        model = kept.RulesFollowed
+
+    which, since = "workers", dt.date(2024, 1, 1)
+
+
+class CertifierNumberFactory(RecordFactory):
+    class Meta:
+        model = kept.CertifierNumber
+
+    key = factory.Sequence(lambda n: f"organic_us.seed-search.sources_{n}")
+    value, low, high = 4, 1, 10
+    note, document = "Told at the inspection of 2025", "Letter of 3 June 2025"
+
+
+class FindingReplyFactory(RecordFactory):
+    class Meta:
+        model = kept.FindingReply
+
+    key = factory.Sequence(lambda n: f"tag-age.tag_old.seed-lots.{n}")
+    finding, reply = "An old tag", "Tested again at home"
+    replied_on = dt.date(2026, 9, 20)

@@ -11,6 +11,7 @@ from tests.factories import (
     BiomassSampleFactory,
     CalendarAddressFactory,
     CalibrationFactory,
+    CertifierNumberFactory,
     CleanOutFactory,
     CompostBatchFactory,
     DutyFactory,
@@ -19,6 +20,7 @@ from tests.factories import (
     FarmFactory,
     FarmFigureFactory,
     FieldFactory,
+    FindingReplyFactory,
     GrazingFactory,
     HarvestLotFactory,
     IncidentFactory,
@@ -32,6 +34,7 @@ from tests.factories import (
     ObservationFactory,
     OwnAssumptionFactory,
     PlantingFactory,
+    RulesFollowedFactory,
     SaleFactory,
     SeedLotFactory,
     SeedOfferFactory,
@@ -74,6 +77,9 @@ LEANING: tuple[tuple[str, Any, dict[str, str]], ...] = (
     ("incidents", IncidentFactory, {"field": "fields"}),
     ("trainings", TrainingFactory, {}),
     ("own-assumptions", OwnAssumptionFactory, {}),
+    ("rules-followed", RulesFollowedFactory, {}),
+    ("certifier-numbers", CertifierNumberFactory, {}),
+    ("finding-replies", FindingReplyFactory, {}),
 )
 OF_A_KIND = {
     "own-figures": FarmFigureFactory,

@@ -33,6 +33,13 @@ class PersonForm(forms.Form):
             raise forms.ValidationError(_("This day has passed."))
         return until
 
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        dated = cleaned.get("until") or "until" in self.errors
+        if cleaned.get("role") == Role.INSPECTOR and not dated:
+            self.add_error("until", _("An inspector comes in until a day."))
+        return cleaned
+
     def clean_email(self) -> str:
         email: str = self.cleaned_data["email"].lower()
         if self.farm.memberships.filter(user__email=email).exists():

@@ -2,6 +2,7 @@
 
 from farm.models.changes import Change, ChangeHead
 from farm.models.land import Edge, Farm, Field, LandStatement
+from farm.models.looks import Look
 from farm.models.people import Membership, Role, User
 from farm.models.record import Record, RecordQuerySet
 
@@ -12,6 +13,7 @@ __all__ = [
     "Farm",
     "Field",
     "LandStatement",
+    "Look",
     "Membership",
     "Record",
     "RecordQuerySet",

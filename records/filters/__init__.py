@@ -24,6 +24,11 @@ from records.filters.land import (
     FieldFilter,
     LandStatementFilter,
 )
+from records.filters.rulings import (
+    CertifierNumberFilter,
+    FindingReplyFilter,
+    RulesFollowedFilter,
+)
 from records.filters.stands import (
     BiomassSampleFilter,
     ObservationFilter,
@@ -45,6 +50,7 @@ __all__ = [
     "ApplicationFilter",
     "BiomassSampleFilter",
     "CalibrationFilter",
+    "CertifierNumberFilter",
     "CleanOutFilter",
     "CompostBatchFilter",
     "DutyFilter",
@@ -52,6 +58,7 @@ __all__ = [
     "EquipmentFilter",
     "FarmFigureFilter",
     "FieldFilter",
+    "FindingReplyFilter",
     "GrazingFilter",
     "HarvestLotFilter",
     "IncidentFilter",
@@ -62,6 +69,7 @@ __all__ = [
     "ObservationFilter",
     "OwnAssumptionFilter",
     "PlantingFilter",
+    "RulesFollowedFilter",
     "SaleFilter",
     "SeedLotFilter",
     "SeedOfferFilter",

@@ -13,6 +13,11 @@ from records.forms.observations import BiomassSampleForm, ObservationForm
 from records.forms.offers import SeedOfferForm
 from records.forms.orders import SeedOrderForm
 from records.forms.plantings import PlantingForm
+from records.forms.rulings import (
+    CertifierNumberForm,
+    FindingReplyForm,
+    RulesFollowedForm,
+)
 from records.forms.searches import SeedSearchForm
 from records.forms.seeds import SeedLotForm
 from records.forms.terminations import TerminationForm
@@ -34,12 +39,14 @@ __all__ = [
     "ApplicationForm",
     "BiomassSampleForm",
     "CalibrationForm",
+    "CertifierNumberForm",
     "CleanOutForm",
     "ColumnsForm",
     "CompostBatchForm",
     "DutyForm",
     "EquipmentForm",
     "FarmFigureForm",
+    "FindingReplyForm",
     "GrazingForm",
     "HarvestLotForm",
     "IncidentForm",
@@ -50,6 +57,7 @@ __all__ = [
     "ObservationForm",
     "OwnAssumptionForm",
     "PlantingForm",
+    "RulesFollowedForm",
     "SaleForm",
     "SaveForm",
     "SeedLotForm",

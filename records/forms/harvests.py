@@ -35,6 +35,7 @@ class HarvestLotForm(RecordForm[HarvestLot]):
             "use",
             "status",
             "from_buffer",
+            "touches_soil",
             "done_by",
             "notes",
         ]

@@ -51,11 +51,13 @@ class InputProductForm(RecordForm[InputProduct]):
             "phosphate_percent",
             "potash_percent",
             "approval",
+            "approved_on",
             "approved_until",
             "restricted_use",
             "registration",
             "reentry_hours",
             "preharvest_days",
+            "plant_back_months",
             "notes",
         ]
 
@@ -89,12 +91,15 @@ class ApplicationForm(RecordForm[Application]):
             "weather",
             "equipment",
             "worked_in_on",
+            "posted_on",
+            "posted_time",
             "done_by",
             "notes",
         ]
         widgets: ClassVar = {
             "started_at": forms.TimeInput(attrs={"type": "time"}),
             "finished_at": forms.TimeInput(attrs={"type": "time"}),
+            "posted_time": forms.TimeInput(attrs={"type": "time"}),
         }
 
     field_order = Meta.fields

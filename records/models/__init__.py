@@ -15,6 +15,8 @@ from records.models.observations import BiomassSample, Observation, SampleFrame
 from records.models.offers import OfferPrice, SeedOffer
 from records.models.orders import OrderLine, SeedOrder
 from records.models.plantings import Planting, SeedLine
+from records.models.prints import PrintedPaper
+from records.models.rulings import CertifierNumber, FindingReply, RulesFollowed
 from records.models.searches import SeedSearch, SourceAsked
 from records.models.seeds import LotComponent, SeedLot
 from records.models.terminations import Termination
@@ -28,12 +30,14 @@ __all__ = [
     "BiomassSample",
     "Calibration",
     "CalendarAddress",
+    "CertifierNumber",
     "CleanOut",
     "CompostBatch",
     "CompostDay",
     "Duty",
     "Equipment",
     "FarmFigure",
+    "FindingReply",
     "Grazing",
     "HarvestLot",
     "Incident",
@@ -48,6 +52,8 @@ __all__ = [
     "OrderLine",
     "OwnAssumption",
     "Planting",
+    "PrintedPaper",
+    "RulesFollowed",
     "Sale",
     "SampleFrame",
     "SeedLine",

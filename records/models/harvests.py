@@ -47,6 +47,9 @@ class HarvestLot(Record):
     use = models.CharField(_("for"), max_length=5, choices=Use.choices)
     status = models.CharField(_("status"), max_length=12, choices=Status.choices)
     from_buffer = models.BooleanField(_("from a buffer"), default=False)
+    touches_soil = models.BooleanField(
+        _("the part eaten touches the soil"), null=True, blank=True
+    )
 
     objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
 

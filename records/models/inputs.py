@@ -38,6 +38,7 @@ class InputProduct(Record):
         _("potash K2O, %"), null=True, blank=True, validators=PERCENT
     )
     approval = models.CharField(_("approved by, reference"), max_length=120, blank=True)
+    approved_on = models.DateField(_("approved on"), null=True, blank=True)
     approved_until = models.DateField(_("approval runs out on"), null=True, blank=True)
     restricted_use = models.BooleanField(_("restricted use"), default=False)
     registration = models.CharField(_("registration number"), max_length=60, blank=True)
@@ -52,6 +53,13 @@ class InputProduct(Record):
         null=True,
         blank=True,
         validators=[MinValueValidator(0.0)],
+    )
+
+    plant_back_months = models.FloatField(
+        _("wait on the label before feed or grain, months"),
+        null=True,
+        blank=True,
+        validators=[MinValueValidator(0.0), MaxValueValidator(120.0)],
     )
 
     objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
@@ -119,6 +127,8 @@ class Application(Record):
     weather = models.CharField(_("weather"), max_length=120, blank=True)
     equipment = models.CharField(_("equipment"), max_length=80, blank=True)
     worked_in_on = models.DateField(_("worked in on"), null=True, blank=True)
+    posted_on = models.DateField(_("posted for the crew on"), null=True, blank=True)
+    posted_time = models.TimeField(_("posted at"), null=True, blank=True)
 
     objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
 

@@ -29,6 +29,7 @@ class Termination(Record):
         HAND_CUT = "hand_cut", _("hand-cut")
         SPRAYED = "sprayed", _("sprayed")
         HARVESTED = "harvested", _("harvested")
+        BURNED = "burned", _("burned")
 
     class Residue(models.TextChoices):
         ON_TOP = "on_top", _("left on top")

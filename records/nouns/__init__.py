@@ -1,6 +1,6 @@
 """Every noun a farm writes down: its form, its list, who may write it."""
 
-from records.nouns import duties, harvest, inputs, land, seed, stands, upkeep
+from records.nouns import duties, harvest, inputs, land, rulings, seed, stands, upkeep
 from records.nouns.base import Column, Noun
 
 NOUNS = (
@@ -11,6 +11,7 @@ NOUNS = (
     *inputs.NOUNS,
     *harvest.NOUNS,
     *upkeep.NOUNS,
+    *rulings.NOUNS,
 )
 BY_SLUG = {noun.slug: noun for noun in NOUNS}
 BY_MODEL = {noun.model._meta.model_name: noun for noun in NOUNS}

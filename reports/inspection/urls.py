@@ -7,4 +7,5 @@ from reports.inspection import views
 urlpatterns = [
     path("findings/", views.findings_now, name="findings-now"),
     path("findings/<season_year:year>/", views.findings, name="findings"),
+    path("rules/", views.rules, name="rules"),
 ]

@@ -7,9 +7,10 @@ from django.shortcuts import redirect, render
 from django.utils import timezone
 from django.views.decorators.http import require_GET
 
-from farm.access import FarmRequest, for_members
+from farm.access import MANAGERS, FarmRequest, for_members, may
 from farm.models import Farm
 from reports.papers.findings import findings_paper
+from reports.papers.ruling import rules_paper
 
 
 @require_GET
@@ -24,4 +25,13 @@ def findings_now(request: FarmRequest, farm: Farm) -> HttpResponse:
 def findings(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
     today = farm.today(timezone.now())
     paper = findings_paper(farm, year, today=today, by=request.GET.get("by", ""))
+    paper["may_write"] = may(request, MANAGERS)
     return render(request, "reports/findings.html", paper)
+
+
+@require_GET
+@for_members()
+def rules(request: FarmRequest, farm: Farm) -> HttpResponse:
+    page = rules_paper(farm, today=farm.today(timezone.now()))
+    page["may_write"] = may(request, MANAGERS)
+    return render(request, "reports/rules.html", page)

@@ -54,6 +54,7 @@ ENDING = {
     Ending.HAND_CUT: _("hand-cut"),
     Ending.SPRAYED: _("sprayed"),
     Ending.HARVESTED: _("harvested"),
+    Ending.BURNED: _("burned"),
 }
 SEEN = {
     Seen.EMERGED: _("emerged"),

@@ -18,7 +18,7 @@ from reports.calc.sources import SOURCES, Tier
 from reports.labels import label
 from reports.labels.rules import counted, sentence
 from reports.ledger.dossier import dossier
-from reports.ledger.ruling import rules_of
+from reports.ledger.ruling import Reply, replies_of, rules_of
 
 # Ways to group, the first where nothing is asked.
 WAYS = ("severity", "field", "rule")
@@ -32,6 +32,7 @@ class FindingLine:
     words: str
     field: str
     doubtful: bool
+    reply: Reply | None = None
 
     @property
     def noun(self) -> str:
@@ -61,7 +62,7 @@ def findings_paper(
         "year": year,
         "printed_on": today,
         "season": season,
-        **findings_part(farm, books, rules_of(farm), by=by),
+        **findings_part(farm, books, rules_of(farm, season), by=by),
     }
 
 
@@ -70,8 +71,10 @@ def findings_part(
 ) -> dict[str, Any]:
     """Findings, counts in words, and the rules that were put to the books."""
     way = by if by in WAYS else WAYS[0]
-    told = findings(books, rules)
-    lines = [_line(one, books, System(farm.units)) for one in told]
+    told, replies = findings(books, rules), replies_of(farm)
+    lines = [
+        _line(one, books, replies.get(one.key), System(farm.units)) for one in told
+    ]
     return {
         "way": way,
         "ways": WAYS,
@@ -88,13 +91,16 @@ def is_doubtful(rule: Rule) -> bool:
     return rule.stale or SOURCES[rule.source].tier is Tier.M
 
 
-def _line(finding: Finding, books: Dossier, system: System) -> FindingLine:
+def _line(
+    finding: Finding, books: Dossier, reply: Reply | None, system: System
+) -> FindingLine:
     ground = books.field.get(finding.found.field_id or 0)
     return FindingLine(
         finding=finding,
         words=sentence(finding, system),
         field=ground.name if ground else "",
         doubtful=is_doubtful(finding.rule),
+        reply=reply,
     )
 
 

@@ -113,9 +113,23 @@ def test_a_new_person_gets_a_password_that_is_shown_once(owner_client, world, at
 def test_a_person_known_here_keeps_the_password_they_have(owner_client, world, at):
     known = UserFactory(email="known@example.org")
     typed = {"email": known.email, "name": "Other", "role": "inspector"}
+    typed["until"] = "2099-12-31"
     page = owner_client.post(at("people"), typed).content.decode()
     assert "<code>" not in page
     assert known.memberships.get().role == Role.INSPECTOR
+
+
+def test_an_inspector_is_let_in_until_a_day_and_every_look_is_noted(
+    owner_client, world, as_person, at
+):
+    typed = {"email": "i@example.org", "name": "I", "role": "inspector"}
+    page = owner_client.post(at("people"), typed).content.decode()
+    assert "An inspector comes in until a day." in page
+    assert as_person(world.inspector).get(at("farm") + "?x=1").status_code == 200
+    assert as_person(world.manager).get(at("farm")).status_code == 200
+    look = world.farm.looks.get()
+    assert (look.by, look.path) == (world.inspector, at("farm") + "?x=1")
+    assert look.path in owner_client.get(at("people")).content.decode()
 
 
 def test_access_that_runs_out_is_dated(owner_client, world, at):

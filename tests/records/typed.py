@@ -224,6 +224,21 @@ SAID = {
         "person": "J. Doe",
         "topic": "Worker protection",
     },
+    "rules-followed": lambda at: {"which": "food", "since": "2025-01-01"},
+    "certifier-numbers": lambda at: {
+        "key": "organic_us.manure.contact_days",
+        "low": "60",
+        "high": "400",
+        "value": "150",
+        "note": "Said at the inspection",
+        "document": "Letter of May",
+    },
+    "finding-replies": lambda at: {
+        "key": "edges.edge_open.edges.1",
+        "finding": "An open edge",
+        "reply": "A hedge was set in spring.",
+        "replied_on": "2026-06-01",
+    },
     "own-assumptions": lambda at: {
         "key": "bloom_days",
         "unit": "days",

@@ -8,20 +8,24 @@ from django.db import connection
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
 
+from records.models import RulesFollowed
 from reports.calc.rules import RULES, findings
 from reports.calc.shapes.basics import Span
-from reports.calc.shapes.rules import Matter
+from reports.calc.shapes.rules import Matter, RuleId, RuleSet
 from reports.labels.rules import sentence
 from reports.ledger.dossier import dossier
+from reports.ledger.ruling import rules_of
 from reports.papers.findings import findings_paper
 from tests.calc import test_rules
 from tests.factories import (
     ApplicationFactory,
+    CertifierNumberFactory,
     FieldFactory,
     HarvestLotFactory,
     InputProductFactory,
     LandStatementFactory,
     PlantingFactory,
+    RulesFollowedFactory,
 )
 
 YEAR = 2026
@@ -132,3 +136,51 @@ def test_the_neighbours_books_are_not_read(world):
             assert not {row.id for row in rows if part.name != "entries"} & {
                 row.id for row in getattr(theirs, part.name)
             }
+
+
+@pytest.mark.django_db
+def test_a_reply_is_written_once_and_stands_beside_its_finding(world, owner_client):
+    paper = findings_paper(world.farm, YEAR, today=TODAY)
+    line = paper["groups"][0].lines[0]
+    new = reverse("records:new", args=["alder-hill", "finding-replies"])
+    told = {"key": line.finding.key, "finding": line.words}
+    form = owner_client.get(new, told).content.decode()
+    assert line.finding.key in form
+    sent = {**told, "reply": "The letter lies in the blue folder.", "replied_on": TODAY}
+    sent["replied_on"] = "2026-09-01"
+    assert owner_client.post(f"{new}?key=x", sent).status_code == 302
+    page = owner_client.get(reverse("reports:findings", args=["alder-hill", YEAR]))
+    assert "The letter lies in the blue folder." in page.content.decode()
+    assert owner_client.post(f"{new}?key=x", sent).status_code == 200
+
+
+@pytest.mark.django_db
+def test_the_certifiers_number_is_used_and_shown_as_theirs(world, owner_client):
+    key = f"{RuleSet.ORGANIC_US}.{RuleId.MANURE}.contact_days"
+    world.farm.standard = "us"
+    world.farm.save()
+    CertifierNumberFactory(farm=world.farm, key=key, value=150, low=60, high=400)
+    found = {one.id: one for one in rules_of(world.farm, SEASON)}
+    assert found[RuleId.MANURE]["contact_days"] == 150
+    page = owner_client.get(reverse("reports:rules", args=["alder-hill"]))
+    assert "the certifier’s own" in page.content.decode()
+
+
+@pytest.mark.django_db
+def test_sets_of_rules_are_followed_in_their_own_years(world):
+    RulesFollowedFactory(
+        farm=world.farm,
+        which="food",
+        since=dt.date(2020, 1, 1),
+        until=dt.date(2024, 12, 31),
+    )
+    then = Span(dt.date(2022, 1, 1), dt.date(2022, 12, 31))
+    sets = [
+        {one.set for one in rules_of(world.farm, season)} for season in (then, SEASON)
+    ]
+    assert RuleSet.FOOD in sets[0]
+    assert RuleSet.FOOD not in sets[1]
+
+
+def test_the_records_spell_the_sets_as_the_rules_do():
+    assert set(RulesFollowed.Which.values) <= {one.value for one in RuleSet}

@@ -63,6 +63,7 @@ class Ending(StrEnum):
     HAND_CUT = "hand_cut"
     SPRAYED = "sprayed"
     HARVESTED = "harvested"
+    BURNED = "burned"
 
 
 class Seen(StrEnum):

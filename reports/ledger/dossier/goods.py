@@ -40,6 +40,7 @@ def _crop(row: HarvestLot) -> Crop:
         use=row.use,
         status=row.status,
         from_buffer=row.from_buffer,
+        touches_soil=row.touches_soil,
     )
 
 

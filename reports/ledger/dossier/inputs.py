@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Any
 
 from records.models import Application, CompostBatch, InputProduct
@@ -36,11 +37,13 @@ def _product(row: InputProduct) -> Product:
         name=row.name,
         type=row.type,
         approval=row.approval,
+        approved_on=row.approved_on,
         approved_until=row.approved_until,
         restricted=row.restricted_use,
         registration=row.registration,
         reentry_hours=row.reentry_hours,
         preharvest_days=row.preharvest_days,
+        plant_back_months=row.plant_back_months,
     )
 
 
@@ -63,8 +66,16 @@ def _put(row: Application, reading: Reading) -> Put:
         licence=row.applicator_licence,
         target=row.target,
         equipment=row.equipment,
+        posted_at=_posted(row),
         written_on=reading.written_on(row),
     )
+
+
+def _posted(row: Application) -> dt.datetime | None:
+    """When it was posted; the end of that day where no hour is written down."""
+    if row.posted_on is None:
+        return None
+    return dt.datetime.combine(row.posted_on, row.posted_time or dt.time(23, 59))
 
 
 def _heap(row: CompostBatch) -> Heap:

@@ -1,0 +1,60 @@
+"""Rules followed, numbers of the certifier's own, replies to findings."""
+
+from __future__ import annotations
+
+from typing import Any, ClassVar
+
+from django import forms
+from django.utils.translation import gettext_lazy as _
+
+from farm.forms.base import RecordForm
+from records.models import CertifierNumber, FindingReply, RulesFollowed
+
+
+class RulesFollowedForm(RecordForm[RulesFollowed]):
+    class Meta:
+        model = RulesFollowed
+        fields = ["which", "since", "until", "notes"]
+
+
+class CertifierNumberForm(RecordForm[CertifierNumber]):
+    class Meta:
+        model = CertifierNumber
+        fields = ["key", "low", "high", "value", "note", "document", "notes"]
+        widgets: ClassVar = {
+            name: forms.HiddenInput() for name in ("key", "low", "high")
+        }
+
+    def __init__(self, data: Any = None, **options: Any) -> None:
+        super().__init__(data, **options)
+        told = {**self.initial, **(data.dict() if hasattr(data, "dict") else {})}
+        if told.get("key"):
+            self.fields["value"].help_text = _("From %(low)s to %(high)s.") % {
+                "low": told.get("low"),
+                "high": told.get("high"),
+            }
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean()
+        told = [cleaned[name] for name in ("low", "value", "high") if name in cleaned]
+        if told != sorted(told):
+            self.add_error("value", _("The value lies outside the range."))
+        return cleaned
+
+
+class FindingReplyForm(RecordForm[FindingReply]):
+    HAPPENED = ("replied_on",)
+
+    class Meta:
+        model = FindingReply
+        fields = ["key", "finding", "reply", "replied_on", "done_by", "notes"]
+        widgets: ClassVar = {
+            "key": forms.HiddenInput(),
+            "finding": forms.HiddenInput(),
+            "reply": forms.Textarea(attrs={"rows": 3}),
+        }
+
+    def __init__(self, data: Any = None, **options: Any) -> None:
+        super().__init__(data, **options)
+        told = data.get("finding") if hasattr(data, "get") else None
+        self.fields["reply"].help_text = told or self.initial.get("finding", "")
