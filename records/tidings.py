@@ -43,6 +43,8 @@ MEASURES = {
     "_mm": "rain",
     "_c": "temp",
 }
+# What a comparison hands over to the form that writes the choice down.
+CHOSEN = ("residue", "reason", "outcome")
 GUESSED = ("field", "planting", "product", "kind", "lot", "seed_lot", "equipment")
 
 
@@ -84,6 +86,7 @@ def first_guess(noun: Noun, farm: Farm, request: FarmRequest) -> dict[str, Any]:
     if noun.model is SeedLot:
         order, line = (request.GET.get(name, "") for name in ("order", "line"))
         guess |= lot_guess(farm, order, line)
+    guess |= {name: told for name in CHOSEN if (told := request.GET.get(name))}
     if noun.begins_with:
         guess |= request.GET.dict()
     return guess

@@ -21,6 +21,7 @@ register_converter(Year, "season_year")
 
 app_name = "reports"
 urlpatterns = [
+    path("", include("reports.ahead_urls")),
     path("sources/", views.sources, name="sources"),
     path("assumptions/", views.assumptions, name="assumptions"),
     path("map/", views.land_map, name="map"),

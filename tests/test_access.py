@@ -23,6 +23,8 @@ ROLES = {
     "records:attach": WRITERS,
     "records:detach": WRITERS,
     "records:write-act": WRITERS,
+    "records:plan": WRITERS,
+    "records:plan-one": WRITERS,
     "farm-edit": MANAGERS,
     "records:review": MANAGERS,
     "records:kind-new": MANAGERS,
@@ -76,6 +78,7 @@ def quick_printer(monkeypatch):
     """Whether a paper may be had is asked here; how it looks is tested elsewhere."""
     monkeypatch.setattr("reports.views.print_paper", lambda *_: b"%PDF-1.7")
     monkeypatch.setattr("reports.seed_views.print_paper", lambda *_: b"%PDF-1.7")
+    monkeypatch.setattr("reports.ahead_views.print_paper", lambda *_: b"%PDF-1.7")
 
 
 def roles(place):

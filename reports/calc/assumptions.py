@@ -107,8 +107,8 @@ CHOICES: tuple[Choice, ...] = (
     _practice("search_sources", 3, "sources", 1, 10, Use.SEED),
     _assumed("sow_chance", 0.8, "share", 0.5, 0.95, Use.WINDOWS),
     _assumed("soil_warm_days", 7, "d", 3, 21, Use.WINDOWS),
-    # 28 °F, a hard freeze.
-    _assumed("growth_stops_c", -20 / 9, "°C", -10, 2, Use.WINDOWS),
+    # 40 °F, below which little grows.
+    _assumed("growth_stops_c", 40 / 9, "°C", 0, 10, Use.WINDOWS),
     _assumed("rain_week_mm", 10, "mm", 2, 40, Use.WINDOWS),
 )
 BY_KEY: Mapping[str, Choice] = {choice.key: choice for choice in CHOICES}

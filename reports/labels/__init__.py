@@ -8,7 +8,18 @@ from typing import Any
 
 from django.utils.functional import Promise
 
-from reports.labels import ahead, choices, gaps, order, records, rules, season
+from reports.labels import (
+    ahead,
+    choices,
+    gaps,
+    now,
+    order,
+    plans,
+    records,
+    rules,
+    season,
+    wishes,
+)
 from reports.labels.assumptions import ASSUMPTIONS, BASES, UNITS, USES
 from reports.labels.cautions import CAUTIONS
 from reports.labels.records import INPUTS
@@ -25,6 +36,9 @@ LISTS: tuple[Words, ...] = (
     *order.LISTS,
     *ahead.LISTS,
     *gaps.LISTS,
+    *now.LISTS,
+    *wishes.LISTS,
+    *plans.LISTS,
     BASES,
     USES,
     TIERS,

@@ -40,7 +40,8 @@ CAVEAT = {
         "No figure says when its canopy closes; a time after coming up is assumed."
     ),
     Caveat.KILL_ASSUMED: _(
-        "No figure says which frost kills it; a hard freeze is taken to end its growth."
+        "No figure says which frost kills it; it is taken to grow until thirty days "
+        "are too cold on average."
     ),
     Caveat.SEED_UNKNOWN: _("No figure says when its seed can sprout."),
     Caveat.SOIL_FROM_AIR: _("The warmth of the soil is guessed from that of the air."),
@@ -64,7 +65,7 @@ WHY = {
     Why.SPRING_FROST: _("earlier, a spring frost would too often kill it"),
     Why.SOIL_COLD: _("the soil is too often too cold"),
     Why.FROST_BEFORE_BLOOM: _("later, frost would too often come before it blooms"),
-    Why.FROST_BEFORE_COVER: _("later, frost would too often come before it closes"),
+    Why.FROST_BEFORE_COVER: _("later, cold would too often come before it closes"),
     Why.NO_END_IN_A_YEAR: _("no such frost within a year"),
     Why.CANOPY_CLOSED: _("its canopy has closed"),
     Why.BLOOM_LIMIT: _("later, too much of it is in bloom to grow back"),

@@ -64,7 +64,8 @@ ASSUMPTIONS: Mapping[str, Promise] = {
     ),
     "soil_warm_days": _("Days of air temperature whose mean stands for the soil’s"),
     "growth_stops_c": _(
-        "Frost that ends growth, where no figure says what kills a kind"
+        "Mean of thirty days below which growth is called over, where no figure "
+        "says what kills a kind"
     ),
     "rain_week_mm": _("Rain within a week of sowing that is called enough"),
 }

@@ -85,6 +85,11 @@ class Gap:
         """Return how long it is, None where it has no end. [d]"""
         return None if self.last is None else (self.last - self.first).days + 1
 
+    @property
+    def next_on(self) -> dt.date | None:
+        """Return the day of the next crop, None where none is planned."""
+        return None if self.last is None else self.last + dt.timedelta(1)
+
 
 @dataclass(frozen=True, slots=True)
 class SeedHand:

@@ -58,17 +58,14 @@ def chances_of(
         cover = told[:, :, 0] + growing.assumptions["days_emerged_to_closed"]
         caveats.append(Caveat.CLOSURE_ASSUMED)
     figure = kill_figure([kind])
-    temp_c = growing.assumptions["growth_stops_c"]
     if figure is None:
         caveats.append(Caveat.KILL_ASSUMED)
-    else:
-        temp_c = figure.between.middle
     up = told[:, :, 0]
     after = [
         start + dt.timedelta(0 if np.isnan(days) else int(days))
         for start, days in zip(starts, up[:, 0], strict=True)
     ]
-    frost = growing.sky.days_to_frost(after, temp_c=temp_c)
+    frost = _days_left(after, figure, growing)
     if not frost.shape[1]:
         frost = np.full(up.shape, np.nan)
     table = growing.table(kind, first)
@@ -84,6 +81,14 @@ def chances_of(
         sources=_sources(kind, figure),
         how=How.HEAT if by_heat else How.DAYS,
     )
+
+
+def _days_left(after: list[dt.date], figure: Figure | None, growing: Growing) -> Days:
+    """Return the days from coming up to the frost that kills, or to lasting cold."""
+    if figure is None:
+        stops_c = growing.assumptions["growth_stops_c"]
+        return growing.sky.days_to_cold(after, mean_c=stops_c)
+    return growing.sky.days_to_frost(after, temp_c=figure.between.middle)
 
 
 def _bloom(told: Days) -> Days:

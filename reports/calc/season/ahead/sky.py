@@ -14,6 +14,7 @@ from reports.calc.shapes.ledger import Weather
 
 Days = NDArray[np.float64]
 DAY = dt.timedelta(days=1)
+SPELL_D = 30  # d, over which growth is called over, [ASSUMED]
 NO_YEARS = np.empty(0, dtype=np.int64)
 
 
@@ -104,6 +105,24 @@ class Sky:
             read=~np.isnan(weather.tmin_c),
             aligned=self.aligned(on),
             within=within,
+        )
+
+    def days_to_cold(self, on: Sequence[dt.date], *, mean_c: float) -> Days:
+        """Return the days to the next spell of thirty days too cold to grow."""
+        weather = self.weather
+        if weather is None:
+            return np.empty((len(on), 0))
+        mean = forecast.made_good(
+            (weather.tmin_c + weather.tmax_c) / 2, first_day=weather.first
+        )
+        sums = np.concatenate(([0.0], np.cumsum(np.nan_to_num(mean))))
+        ahead = np.full(self.days, np.inf)
+        if self.days > SPELL_D:
+            ahead[: 1 - SPELL_D] = (sums[SPELL_D:] - sums[:-SPELL_D]) / SPELL_D
+        return forecast.days_to_event(
+            happened=ahead < mean_c,
+            read=~np.isnan(weather.tmin_c),
+            aligned=self.aligned(on),
         )
 
     def frost_read(

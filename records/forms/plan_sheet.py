@@ -1,0 +1,134 @@
+"""The season plan as a sheet: a row a planting, moved, copied and saved together."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from django import forms
+from django.db import transaction
+from django.utils.translation import gettext_lazy as _
+
+from farm.models import Farm, User
+from farm.writing import write
+from records.forms.plans import MOST_ROWS, PlanForm
+from records.models import Planting, SeedLine
+from records.planning import plan
+
+BLANK_ROWS = 3
+WEEK = dt.timedelta(days=7)
+ASKED = ("field", "kind", "planned_on", "area_m2", "method")
+
+
+class PlanRow(PlanForm):
+    """One row: a plan already written down, or a new one; empty rows are left out."""
+
+    planting = forms.IntegerField(widget=forms.HiddenInput, required=False)
+    pick = forms.BooleanField(label=_("Pick"), required=False)
+
+    def __init__(self, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **options)
+        for name in set(self.fields) - {*ASKED, "planting", "pick", "client_key"}:
+            del self.fields[name]
+
+    @property
+    def asked(self) -> list[Any]:
+        return [self[name] for name in ASKED]
+
+    @property
+    def kept(self) -> Planting | None:
+        """The plan a row stands for, while nobody has sown it."""
+        pk = self.cleaned_data.get("planting")
+        rows = Planting.objects.on(self.farm).live().filter(sown_on=None)
+        return rows.filter(pk=pk).first() if pk else None
+
+    def record(self, *, by: User, now: dt.datetime) -> Planting:
+        kept, told = self.kept, self.planned()
+        if kept is None:
+            return plan([told], self.farm, by=by, now=now)[0]
+        kept.field, kept.area_m2 = told.field, told.area_m2
+        kept.planned_on, kept.method = told.planned_on, told.method
+        line = kept.lines.first() or SeedLine(share=1.0)
+        line.kind = told.kind
+        return write(kept, by=by, now=now, parts={"lines": [line]})
+
+
+Rows = forms.formset_factory(
+    PlanRow, extra=BLANK_ROWS, max_num=MOST_ROWS, absolute_max=2 * MOST_ROWS
+)
+
+
+def sheet(farm: Farm, *, today: dt.date, **options: Any) -> Any:
+    """The rows, blank, filled or as typed."""
+    kwargs = {"farm": farm, "today": today, "use_required_attribute": False}
+    return Rows(
+        prefix="rows", form_kwargs={"empty_permitted": True, **kwargs}, **options
+    )
+
+
+def save(rows: Any, *, by: User, now: dt.datetime) -> int:
+    """Write every filled row down, or none; returns how many."""
+    with transaction.atomic():
+        filled = [row for row in rows if row.has_changed() and row.cleaned_data]
+        for row in filled:
+            row.record(by=by, now=now)
+    return len(filled)
+
+
+def planned_rows(farm: Farm, year: int) -> Iterator[Mapping[str, Any]]:
+    """The season's plans nobody has sown yet, those of one kind."""
+    rows = _of_season(farm, year).filter(sown_on=None).order_by("planned_on", "pk")
+    for row in rows:
+        yield {"planting": row.pk, **_told(row, row.planned_on)}
+
+
+def copied_rows(farm: Farm, year: int) -> Iterator[Mapping[str, Any]]:
+    """Last season's covers, a year later to the week."""
+    rows = _of_season(farm, year - 1).exclude(purpose=Planting.Purpose.CASH)
+    for row in rows.order_by("sown_on", "planned_on", "pk"):
+        yield _told(row, (row.sown_on or row.planned_on) + 52 * WEEK)
+
+
+def _of_season(farm: Farm, year: int) -> Any:
+    first, last = farm.season(year)
+    rows: Any = Planting.objects.on(farm).live().prefetch_related("lines")
+    from_plans = rows.filter(sown_on=None, planned_on__range=(first, last))
+    return from_plans | rows.filter(sown_on__range=(first, last))
+
+
+def _told(row: Planting, on: dt.date) -> Mapping[str, Any]:
+    line = row.lines.all()[:1]
+    return {
+        "field": row.field_id,
+        "kind": line[0].kind_id if line else None,
+        "planned_on": on,
+        "area_m2": row.area_m2,
+        "method": row.method,
+    }
+
+
+def moved(typed: Any, days: int) -> Any:
+    """What was typed, with the days of the picked rows moved."""
+    data = typed.copy()
+    for name in typed:
+        row, _dash, part = name.rpartition("-")
+        if part == "planned_on" and data.get(f"{row}-pick"):
+            data[name] = _later(data[name], days)
+    return data
+
+
+def _later(text: str, days: int) -> str:
+    try:
+        return str(dt.date.fromisoformat(text) + dt.timedelta(days=days))
+    except (ValueError, OverflowError):
+        return text
+
+
+def with_more(typed: Any) -> Any:
+    """What was typed, with room for more rows."""
+    data = typed.copy()
+    count = data.get("rows-TOTAL_FORMS", "0")
+    rows = int(count) if count.isdigit() else 0
+    data["rows-TOTAL_FORMS"] = str(min(rows + BLANK_ROWS, MOST_ROWS))
+    return data

@@ -1,0 +1,92 @@
+"""What looking ahead needs beside a season: kinds, seed left, animals, duties."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from farm.models import Farm, User
+from records.models import Duty, Grazing, Kind, SeedLot
+from reports.calc.season.ahead.objections import LotLeft
+from reports.calc.shapes.basics import Span
+from reports.calc.shapes.ledger import KindFacts
+from reports.ledger.figures import kind_facts
+from reports.ledger.season import SeasonLedger, season_ledger
+
+BACK, ON = dt.timedelta(days=365), dt.timedelta(days=365)
+
+
+@dataclass(frozen=True)
+class DutyTold:
+    """A duty as the pages and the week sheet tell it."""
+
+    id: int
+    what: str
+    field_id: int
+    field_name: str
+    planting_id: int | None
+    earliest_on: dt.date
+    latest_on: dt.date
+    who: str
+    mine: bool
+    words: str
+
+
+def ahead_ledger(farm: Farm, today: dt.date) -> SeasonLedger:
+    """The fields from a year back to a year on, with every reading of the station."""
+    return season_ledger(farm, Span(today - BACK, today + ON))
+
+
+def cover_kinds(farm: Farm) -> dict[int, KindFacts]:
+    """Every kind the farm may sow as a cover, by its number."""
+    rows = Kind.objects.open_to(farm).exclude(use=Kind.Use.CASH)
+    return kind_facts(farm, rows.values_list("pk", flat=True))
+
+
+def kind_named(farm: Farm, slug: str) -> KindFacts | None:
+    """One kind by its short name, None where the farm has none such."""
+    rows = Kind.objects.open_to(farm).filter(slug=slug)
+    return next(
+        iter(kind_facts(farm, rows.values_list("pk", flat=True)).values()), None
+    )
+
+
+def seed_left(farm: Farm) -> Mapping[str, tuple[LotLeft, ...]]:
+    """What is left of every lot, by kind; untested seed counts as it was weighed."""
+    found: dict[str, list[LotLeft]] = {}
+    rows = SeedLot.objects.on(farm).live().with_balance().select_related("kind")
+    for row in rows:
+        if row.left_kg > 0:
+            live = 1.0 if row.pls_share is None else row.pls_share
+            tested = row.germination_share is not None
+            lot = LotLeft(row.left_kg * live, tested)
+            found.setdefault(row.kind.slug, []).append(lot)
+    return {slug: tuple(lots) for slug, lots in found.items()}
+
+
+def has_animals(farm: Farm) -> bool:
+    """Whether stock was ever turned in on the farm."""
+    return Grazing.objects.on(farm).live().exists()
+
+
+def open_duties(
+    farm: Farm, *, until: dt.date, me: User | None = None
+) -> tuple[DutyTold, ...]:
+    """Open duties that begin by a day, those due first."""
+    rows = Duty.objects.on(farm).open().filter(earliest_on__lte=until)
+    return tuple(
+        DutyTold(
+            id=row.pk,
+            what=row.words or row.get_what_display(),
+            field_id=row.field_id,
+            field_name=row.field.name,
+            planting_id=row.planting_id,
+            earliest_on=row.earliest_on,
+            latest_on=row.latest_on,
+            who=str(row.who_for) if row.who_for else "",
+            mine=me is not None and row.who_for_id in {None, me.pk},
+            words=row.notes,
+        )
+        for row in rows.select_related("field", "who_for").order_by("latest_on", "pk")
+    )
