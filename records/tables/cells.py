@@ -68,7 +68,7 @@ def tell(value: Any, sort: Sort) -> Plain:
     if sort is Sort.YES:
         return "yes" if value else "no"
     if sort is Sort.JSON:
-        return json.dumps(value, ensure_ascii=False, sort_keys=True)
+        return json.dumps(value, ensure_ascii=False)
     if sort is Sort.MOMENT:
         return str(value.astimezone(dt.UTC).isoformat())
     if sort in {Sort.TEXT, Sort.KEY, Sort.FILE} or isinstance(value, Decimal):

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import IO, Any
 
+from django.core.exceptions import ValidationError
 from django.core.files import File
 from django.core.management.color import no_style
 from django.db import DatabaseError, connection, models, transaction
@@ -43,8 +44,8 @@ class Restored:
     lost: list[str]
 
 
-def restore_farm(source: IO[bytes], *, owner: User, today: dt.date) -> Restored:
-    """Read a farm back, and let this owner in.
+def restore_farm(source: IO[bytes], *, owner: str, today: dt.date) -> Restored:
+    """Read a farm back, and let the owner of this e-mail address in.
 
     Raises
     ------
@@ -55,7 +56,8 @@ def restore_farm(source: IO[bytes], *, owner: User, today: dt.date) -> Restored:
     try:
         with transaction.atomic():
             restored = restoring.run()
-            _let_in(restored.farm, owner, today)
+            # Made last, lest a new person take the number of one in the archive.
+            _let_in(restored.farm, _person(owner), today)
     except BaseException as error:
         restoring.forget_files()
         if not isinstance(error, DatabaseError):
@@ -123,7 +125,8 @@ class _Restoring:
         rows = values(self.archive, people_table())
         self.seals.people = {row["email"].lower(): row[ID] for row in rows}
         known = dict(User.objects.values_list("email", ID))
-        free = _free([row[ID] for row in rows], User)
+        new = [row[ID] for row in rows if row["email"].lower() not in known]
+        free = _free(new, User)
         self.keyed[User] = {}
         for row in rows:
             number, email = row.pop(ID), row.pop("email").lower()
@@ -239,6 +242,15 @@ def _holds_something(farm: Farm, tables: Iterable[Kept]) -> bool:
     return any(
         one.rows(farm).exists() for one in tables if one.table.model not in beside
     )
+
+
+def _person(email: str) -> User:
+    found = User.objects.filter(email=email.strip().lower()).first()
+    try:
+        return found or User.objects.create_user(email.strip())
+    except ValidationError:
+        sentence = _("“%s” cannot be the address of an owner.")
+        raise ArchiveError(sentence % email[:80]) from None
 
 
 def _let_in(farm: Farm, owner: User, today: dt.date) -> None:
