@@ -12,9 +12,9 @@ from farm.access import MANAGERS, may
 from farm.models import Change, Farm, Record
 from farm.units import System
 from records import history
+from records.lookovers import Review, reviews
 from records.models import Application
 from records.nouns import Column
-from records.lookovers import Review, reviews
 
 register = template.Library()
 

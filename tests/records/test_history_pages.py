@@ -9,8 +9,8 @@ from django.utils import timezone
 from farm.models import Change, Farm
 from farm.writing import review, void, write
 from records import history
-from records.models import SeedLine
 from records.lookovers import reviews
+from records.models import SeedLine
 
 pytestmark = pytest.mark.django_db
 
