@@ -51,7 +51,7 @@ def _held_as(work):
     return [
         (module, attribute)
         for name, module in list(sys.modules.items())
-        if name.startswith(("reports.papers", "reports.pdf"))
+        if name.startswith("reports")
         for attribute, held in list(vars(module).items())
         if held is work
     ]
