@@ -10,16 +10,20 @@ from django.shortcuts import render
 from django.utils import timezone
 from django.views.decorators.http import require_GET
 
-from farm.access import MANAGERS, FarmRequest, for_members, may
+from farm.access import MANAGERS, WRITERS, FarmRequest, for_members, may
 from farm.models import Farm
+from farm.units import System
 from reports.csv_sheet import csv_answer
-from reports.forms.seed import PeriodForm
+from reports.forms.calibration import CatchForm
+from reports.forms.seed import PeriodForm, SowingForm
 from reports.ledger.assumptions import own_assumptions
 from reports.ledger.orders import order_facts
 from reports.ledger.seed import supplier_names
+from reports.papers.calibration import calibration_paper
 from reports.papers.order_sheet import HEADER, order_paper, order_rows
 from reports.papers.seed_books import seed_books_paper
 from reports.papers.seed_order import seed_order_paper
+from reports.papers.seed_sheets import sowing_paper
 from reports.pdf import PdfUnavailableError, print_paper
 
 
@@ -51,6 +55,48 @@ def seed_order(request: FarmRequest, farm: Farm) -> HttpResponse:
     if form.is_valid():
         page |= seed_order_paper(farm, form, today=today)
     return render(request, "reports/seed_order.html", page)
+
+
+@require_GET
+@for_members()
+def calibration(request: FarmRequest, farm: Farm) -> HttpResponse:
+    form = CatchForm(request.GET or None, system=System(farm.units))
+    page = calibration_paper(farm, form, today=farm.today(timezone.now()))
+    page["may_write"] = may(request, WRITERS)
+    return render(request, "reports/calibration.html", page)
+
+
+@require_GET
+@for_members()
+def sowing(request: FarmRequest, farm: Farm) -> HttpResponse:
+    page = sowing_page(request, farm)
+    page["query"] = request.GET.urlencode()
+    return render(request, "reports/sowing_sheet.html", page)
+
+
+@require_GET
+@for_members()
+def sowing_pdf(request: FarmRequest, farm: Farm) -> HttpResponse:
+    page = sowing_page(request, farm)
+    return printed(request, "sowing_sheet_print", page, f"{farm.slug}-sowing")
+
+
+@require_GET
+@for_members()
+def labels_pdf(request: FarmRequest, farm: Farm) -> HttpResponse:
+    page = sowing_page(request, farm)
+    return printed(request, "labels_print", page, f"{farm.slug}-seed-labels")
+
+
+def sowing_page(request: FarmRequest, farm: Farm) -> dict[str, Any]:
+    """The days asked for; none of them where what was asked makes no sense."""
+    today = farm.today(timezone.now())
+    overage = own_assumptions(farm)["seed_overage"]
+    system = System(farm.units)
+    form = SowingForm(request.GET, today=today, overage=overage, system=system)
+    if form.is_valid():
+        return sowing_paper(farm, form, today=today)
+    return {"farm": farm, "form": form, "printed_on": today}
 
 
 @require_GET

@@ -11,13 +11,17 @@ from django.http import QueryDict
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import DateInput
-from farm.forms.measures import PercentField
+from farm.forms.measures import MassField, PercentField
+from farm.units import System
 
 A_YEAR = dt.timedelta(days=364)
 LONGEST = dt.timedelta(days=731)
 
 
 class PeriodForm(forms.Form):
+    # How long a period is looked at when none is told.
+    DAYS = A_YEAR
+
     first = forms.DateField(label=_("Sown from"), widget=DateInput())
     last = forms.DateField(label=_("Sown until"), widget=DateInput())
     overage = PercentField(label=_("Seed to spare, %"))
@@ -38,7 +42,7 @@ class PeriodForm(forms.Form):
     ) -> None:
         first_guess = {
             "first": today.isoformat(),
-            "last": (today + A_YEAR).isoformat(),
+            "last": (today + self.DAYS).isoformat(),
             "overage": f"{overage * 100:g}",
             "headlands": "0",
         }
@@ -54,9 +58,7 @@ class PeriodForm(forms.Form):
         cleaned = super().clean() or self.cleaned_data
         first, last = cleaned.get("first"), cleaned.get("last")
         if first and last and not first <= last <= first + LONGEST:
-            self.add_error(
-                "last", _("It lies up to two years after the first.")
-            )
+            self.add_error("last", _("It lies up to two years after the first."))
         return cleaned
 
     @property
@@ -70,3 +72,18 @@ def _with_lists(told: Mapping[str, Any], data: Any) -> QueryDict:
     found.update(told)
     found.setlist("without", data.getlist("without") if data else [])
     return found
+
+
+class SowingForm(PeriodForm):
+    """A few days of sowing, and what the hopper holds."""
+
+    hopper_kg = MassField(label=_("The hopper holds"), required=False)
+
+    DAYS = dt.timedelta(days=6)
+
+    def __init__(self, data: Any = None, *, system: System, **options: Any) -> None:
+        super().__init__(data, **options)
+        hopper: Any = self.fields["hopper_kg"]
+        hopper.system = system
+        told: Any = self.data
+        told["hopper_kg"] = (data or {}).get("hopper_kg", "")

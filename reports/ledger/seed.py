@@ -26,6 +26,8 @@ class LotOnHand:
     label: str
     kind_name: str
     status: str
+    inoculant: str = ""
+    inoculant_until: dt.date | None = None
 
 
 @dataclass(frozen=True)
@@ -124,6 +126,8 @@ def lots_on_hand(farm: Farm) -> list[LotOnHand]:
             label=row.lot_number,
             kind_name=str(row.kind),
             status=row.get_status_display(),
+            inoculant=row.inoculant,
+            inoculant_until=row.inoculant_until,
         )
         for row in rows.select_related("kind").order_by("tested_on", "pk")
     ]
