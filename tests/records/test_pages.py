@@ -196,7 +196,7 @@ def test_record_and_change_are_written_together_or_not_at_all(
     def stops(*_, **__):
         raise IntegrityError("the disk is full")
 
-    monkeypatch.setattr(writing, "note", stops)
+    monkeypatch.setattr(writing, "_add", stops)
     noun, before = BY_SLUG["trainings"], BY_SLUG["trainings"].model.objects.count()
     with pytest.raises(IntegrityError, match="the disk is full"):
         owner_client.post(url("new", world, noun), typed("trainings", world.ours))
@@ -211,9 +211,9 @@ def test_a_change_tells_what_stood_before_and_what_stands_now(world, owner_clien
     assert (change.before["seen"], change.after["seen"]) == ("first_flower", "bloom")
     assert (change.before["bloom_share"], change.after["bloom_share"]) == ("", "0.6")
     page = owner_client.get(url("page", world, noun, row.pk)).content.decode()
-    assert "first_flower → bloom" in page
+    assert "first flower → bloom" in page
     listed = owner_client.get(reverse("records:changes", args=[world.farm.slug]))
-    assert "first_flower → bloom" in listed.content.decode()
+    assert "first flower → bloom" in listed.content.decode()
 
 
 def test_a_line_of_a_mix_that_changes_is_told_too(world, owner_client):
