@@ -374,11 +374,11 @@ class Migration(migrations.Migration):
         ),
         migrations.AddConstraint(
             model_name='seedoffer',
-            constraint=models.CheckConstraint(condition=models.Q(('purity_share', None), models.Q(('purity_share__gt', 0), ('purity_share__lte', 1)), _connector='OR'), name='offer_purity_is_a_share', violation_error_message='Purity lies above 0 and up to 100 %.'),
+            constraint=models.CheckConstraint(condition=models.Q(('purity_share', None), models.Q(('purity_share__gt', 0), ('purity_share__lte', 1)), _connector='OR'), name='offer_purity_is_a_share', violation_error_message='Purity lies above 0 and up to 100 %%.'),
         ),
         migrations.AddConstraint(
             model_name='seedoffer',
-            constraint=models.CheckConstraint(condition=models.Q(('germination_share', None), models.Q(('germination_share__gte', 0), ('germination_share__lte', django.db.models.expressions.CombinedExpression(models.Value(1), '-', models.F('hard_share')))), _connector='OR'), name='offer_viable_is_a_share', violation_error_message='Germination and hard seed together pass 100 %.'),
+            constraint=models.CheckConstraint(condition=models.Q(('germination_share', None), models.Q(('germination_share__gte', 0), ('germination_share__lte', django.db.models.expressions.CombinedExpression(models.Value(1), '-', models.F('hard_share')))), _connector='OR'), name='offer_viable_is_a_share', violation_error_message='Germination and hard seed together pass 100 %%.'),
         ),
         migrations.AddConstraint(
             model_name='seedoffer',

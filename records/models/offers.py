@@ -61,7 +61,7 @@ class SeedOffer(Record):
                 condition=Q(purity_share=None)
                 | Q(purity_share__gt=0, purity_share__lte=1),
                 name="offer_purity_is_a_share",
-                violation_error_message=_("Purity lies above 0 and up to 100 %."),
+                violation_error_message=_("Purity lies above 0 and up to 100 %%."),
             ),
             models.CheckConstraint(
                 condition=Q(germination_share=None)
@@ -70,7 +70,7 @@ class SeedOffer(Record):
                 ),
                 name="offer_viable_is_a_share",
                 violation_error_message=_(
-                    "Germination and hard seed together pass 100 %."
+                    "Germination and hard seed together pass 100 %%."
                 ),
             ),
             models.CheckConstraint(

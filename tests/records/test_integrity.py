@@ -3,6 +3,7 @@
 import datetime as dt
 
 import pytest
+from django.apps import apps
 from django.db import IntegrityError, transaction
 
 from tests import factories as make
@@ -116,3 +117,10 @@ def test_nobody_has_two_roles_on_one_farm():
     first = make.MembershipFactory()
     with pytest.raises(IntegrityError), transaction.atomic():
         make.MembershipFactory(farm=first.farm, user=first.user, role="crew")
+
+
+def test_every_rule_of_the_tables_can_say_what_it_finds():
+    """A percent sign left single ends in a traceback where a sentence belongs."""
+    for model in apps.get_models():
+        for rule in model._meta.constraints:
+            assert rule.get_violation_error_message(), rule.name
