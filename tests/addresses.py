@@ -14,6 +14,7 @@ YEAR = 2026
 # Whose number stands in an address that is about one noun only.
 NUMBERS = {
     "reports:field": "fields",
+    "reports:trace": "seed-lots",
     "reports:order": "seed-orders",
     "reports:order-pdf": "seed-orders",
     "reports:order-csv": "seed-orders",
@@ -55,6 +56,7 @@ class Address:
             "kind": household.kind.slug,
             "planting": household["plantings"].pk,
             "year": YEAR,
+            "of": "seed-lots",
         }
         noun = self.noun or NUMBERS.get(self.name)
         if noun:

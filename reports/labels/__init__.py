@@ -18,6 +18,7 @@ from reports.labels import (
     records,
     rules,
     season,
+    trace,
     wishes,
 )
 from reports.labels.assumptions import ASSUMPTIONS, BASES, UNITS, USES
@@ -32,6 +33,7 @@ LISTS: tuple[Words, ...] = (
     *records.LISTS,
     *season.LISTS,
     *rules.LISTS,
+    *trace.LISTS,
     *choices.LISTS,
     *order.LISTS,
     *ahead.LISTS,

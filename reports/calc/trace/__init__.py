@@ -1,0 +1,6 @@
+"""Walking the books from any lot back and forward, and striking balances."""
+
+from reports.calc.trace.balance import balances
+from reports.calc.trace.path import startable, trace
+
+__all__ = ["balances", "startable", "trace"]

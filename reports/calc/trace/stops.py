@@ -1,0 +1,88 @@
+"""Every record of the books that can stand on the way, and what follows what."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+
+from reports.calc.shapes.books import Put, Stand
+from reports.calc.shapes.dossier import Dossier
+from reports.calc.shapes.trace import Link, Stop
+
+# An input bears on what is sown this long after it was put on.
+BEARS_ON = dt.timedelta(days=365)
+Pair = tuple[Stop, Stop]
+
+
+def stops(books: Dossier) -> Iterator[Stop]:
+    """Yield every record that a way may pass."""
+    for partner in books.partners:
+        yield Stop(Link.SUPPLIER, "suppliers", partner.id, partner.name)
+    for lot in books.lots:
+        yield Stop(Link.SEED, "seed-lots", lot.id, lot.name, lot.received_on)
+    for product in books.products:
+        yield Stop(Link.INPUT, "input-products", product.id, product.name)
+    for ground in books.fields:
+        yield Stop(Link.FIELD, "fields", ground.id, ground.name)
+    for put in books.puts:
+        name = books.product[put.product_id].name
+        yield Stop(Link.PUT_ON, "applications", put.id, name, put.on)
+    for stand in books.stands:
+        day = stand.sown_on or stand.planned_on
+        yield Stop(Link.PLANTING, "plantings", stand.id, stand.name, day)
+    for end in books.ends:
+        yield Stop(Link.ENDED, "terminations", end.id, end.method, end.on)
+    for crop in books.crops:
+        name = f"{crop.code} {crop.crop}"
+        yield Stop(Link.HARVEST, "harvest-lots", crop.id, name, crop.on)
+    for kept in books.kept:
+        yield Stop(Link.STORE, "storages", kept.id, kept.place, kept.on)
+    for gone in books.gone:
+        yield Stop(Link.SALE, "sales", gone.id, gone.buyer, gone.on)
+
+
+def steps(books: Dossier) -> Iterator[tuple[tuple[str, int], tuple[str, int]]]:
+    """Yield what goes into what, by noun and number."""
+    named = {one.name.casefold(): one.id for one in books.partners}
+    for lot in books.lots:
+        if lot.supplier.casefold() in named:
+            partner = named[lot.supplier.casefold()]
+            yield ("suppliers", partner), ("seed-lots", lot.id)
+    for stand in books.stands:
+        here = ("plantings", stand.id)
+        yield ("fields", stand.field_id), here
+        for line in stand.lines:
+            if line.lot_id is not None:
+                yield ("seed-lots", line.lot_id), here
+        for put in books.on_ground("puts", stand.field_id):
+            if bears_on(put, stand, _over(books, stand)):
+                yield ("applications", put.id), here
+    for put in books.puts:
+        yield ("input-products", put.product_id), ("applications", put.id)
+    for end in books.ends:
+        yield ("plantings", end.stand_id), ("terminations", end.id)
+    for crop in books.crops:
+        from_stand = ("plantings", crop.stand_id or 0)
+        from_field = ("fields", crop.field_id)
+        source = from_stand if crop.stand_id else from_field
+        yield source, ("harvest-lots", crop.id)
+    for kept in books.kept:
+        yield ("harvest-lots", kept.lot_id), ("storages", kept.id)
+    for gone in books.gone:
+        yield ("harvest-lots", gone.lot_id), ("sales", gone.id)
+
+
+def bears_on(put: Put, stand: Stand, over: dt.date | None) -> bool:
+    """Tell whether an input bears on a stand: it names it, or its ground in time."""
+    if put.stand_id is not None:
+        return put.stand_id == stand.id
+    if stand.sown_on is None:
+        return False
+    return stand.sown_on - BEARS_ON <= put.on and (over is None or put.on <= over)
+
+
+def _over(books: Dossier, stand: Stand) -> dt.date | None:
+    """The day on which a stand was over, if it is."""
+    days = [end.on for end in books.by_stand["ends"].get(stand.id, ()) if end.over]
+    days += [crop.on for crop in books.by_stand["crops"].get(stand.id, ())]
+    return max(days, default=None)

@@ -1,0 +1,22 @@
+"""What an inspector asks for: a period."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from django import forms
+from django.utils.translation import gettext_lazy as _
+
+from farm.forms.base import DateInput
+
+
+class PeriodForm(forms.Form):
+    first = forms.DateField(label=_("From"), widget=DateInput())
+    last = forms.DateField(label=_("To"), widget=DateInput())
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        first, last = cleaned.get("first"), cleaned.get("last")
+        if first and last and last < first:
+            self.add_error("last", _("The period ends before it begins."))
+        return cleaned

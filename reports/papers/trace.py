@@ -1,0 +1,115 @@
+"""The way of one lot with its drawing, the lots one can pick, and balances."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable
+from dataclasses import dataclass
+from itertools import groupby
+from typing import Any
+
+from farm.models import Farm
+from reports.calc.shapes.basics import Span
+from reports.calc.shapes.dossier import Dossier
+from reports.calc.shapes.ledger import Ending
+from reports.calc.shapes.rules import Rule, RuleId
+from reports.calc.shapes.trace import Balance, Link, Missing, Stop, Trace
+from reports.calc.trace import balances, startable, trace
+from reports.drawings.path import trace_path
+from reports.labels import label
+from reports.ledger.dossier import dossier
+from reports.ledger.dossier.days import newest, years_of
+from reports.ledger.ruling import rules_of
+
+MOST_LISTED = 100
+
+
+@dataclass(frozen=True)
+class StopLine:
+    """One stop as a table prints it, with what is missing there."""
+
+    stop: Stop
+    name: str
+    missing: tuple[Missing, ...]
+
+
+@dataclass(frozen=True)
+class Choice:
+    """Lots of one sort that a way can begin with."""
+
+    link: Link
+    stops: tuple[Stop, ...]
+    left_out: int
+
+
+def choice_paper(farm: Farm, *, today: dt.date, words: str = "") -> dict[str, Any]:
+    """Every lot one can pick, narrowed by words."""
+    season = Span(*farm.season(farm.season_year(newest(farm, today=today))))
+    books = dossier(farm, season, today=today)
+    asked = words.casefold().strip()
+    told = [stop for stop in startable(books) if asked in stop.name.casefold()]
+    choices = [
+        _choice(link, list(rows))
+        for link, rows in groupby(told, key=lambda stop: stop.link)
+    ]
+    return {"farm": farm, "choices": choices, "words": words}
+
+
+def trace_paper(
+    farm: Farm, noun: str, pk: int, *, today: dt.date
+) -> dict[str, Any] | None:
+    """The way of one lot, or None where the farm has no such lot."""
+    years = years_of(farm, noun, pk, today=today)
+    if years is None:
+        return None
+    told = trace(dossier(farm, years, today=today), noun, pk)
+    if told is None:
+        return None
+    return {"farm": farm, "printed_on": today, **trace_part(told)}
+
+
+def trace_part(told: Trace) -> dict[str, Any]:
+    """A way as a drawing and a table."""
+    missing: dict[tuple[str, int], list[Missing]] = {}
+    for gap in told.gaps:
+        missing.setdefault(gap.at.key, []).append(gap.missing)
+    return {
+        "trace": told,
+        "drawing": trace_path(told, ident=f"way-{told.start.noun}-{told.start.id}"),
+        "lines": tuple(
+            StopLine(stop, _name(stop), tuple(missing.get(stop.key, ())))
+            for stop in told.stops
+        ),
+    }
+
+
+def balance_paper(farm: Farm, period: Span, *, today: dt.date) -> dict[str, Any]:
+    """Seed and harvest lots handled in a period, those that do not add up first."""
+    books = dossier(farm, period, today=today)
+    rules = rules_of(farm, period)
+    return {"farm": farm, "period": period, **balance_part(books, period, rules)}
+
+
+def balance_part(books: Dossier, period: Span, rules: Iterable[Rule]) -> dict[str, Any]:
+    """Balances with the tolerances they were held against."""
+    stock = next(rule for rule in rules if rule.id is RuleId.STOCK)
+    shares = {key: stock[key] for key in ("packed_share", "bulk_share")}
+    told = balances(books, period, **shares)
+    return {
+        "balances": tuple(sorted(told, key=_doubtful_first)),
+        "short": sum(not one.is_within for one in told),
+        **shares,
+    }
+
+
+def _choice(link: Link, stops: list[Stop]) -> Choice:
+    shown = tuple(stops[:MOST_LISTED])
+    return Choice(link, shown, len(stops) - len(shown))
+
+
+def _doubtful_first(one: Balance) -> tuple[bool, str, str]:
+    return one.is_within, one.goods, one.name
+
+
+def _name(stop: Stop) -> str:
+    return label(Ending(stop.name)) if stop.link is Link.ENDED else stop.name

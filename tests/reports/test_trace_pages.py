@@ -1,0 +1,64 @@
+"""A lot's way and balances, as pages."""
+
+import datetime as dt
+
+import pytest
+from django.urls import reverse
+
+from tests.factories import PlantingFactory, SeedLotFactory
+
+SLUG = "alder-hill"
+
+
+@pytest.mark.django_db
+@pytest.mark.parametrize("noun", ["seed-lots", "harvest-lots", "sales", "plantings"])
+def test_a_lot_of_the_farm_shows_its_whole_way(noun, world, owner_client):
+    pk = world.ours[noun].pk
+    page = owner_client.get(reverse("reports:trace", args=[SLUG, noun, pk]))
+    told = {line.stop.key for line in page.context["lines"]}
+    for other in ("seed-lots", "plantings", "harvest-lots"):
+        assert (other, world.ours[other].pk) in told
+    assert "<svg" in page.content.decode()
+
+
+@pytest.mark.django_db
+@pytest.mark.parametrize("noun", ["incidents", "nonsense"])
+def test_what_is_no_lot_has_no_way(noun, world, owner_client):
+    at = reverse("reports:trace", args=[SLUG, noun, world.ours["incidents"].pk])
+    assert owner_client.get(at).status_code == 404
+
+
+@pytest.mark.django_db
+def test_a_lot_of_ten_years_ago_is_found_with_its_planting(world, owner_client):
+    lot = SeedLotFactory(
+        farm=world.farm, kind=world.ours.kind, received_on=dt.date(2015, 3, 1)
+    )
+    planting = PlantingFactory(
+        farm=world.farm,
+        field=world.ours["fields"],
+        sown_on=dt.date(2015, 5, 1),
+        line__kind=world.ours.kind,
+        line__lot=lot,
+    )
+    page = owner_client.get(reverse("reports:trace", args=[SLUG, "seed-lots", lot.pk]))
+    told = {line.stop.key for line in page.context["lines"]}
+    assert ("plantings", planting.pk) in told
+
+
+@pytest.mark.django_db
+def test_lots_are_narrowed_by_words(world, owner_client):
+    at = reverse("reports:trace-choose", args=[SLUG])
+    assert "BW-26" in owner_client.get(at, {"words": "bw-26"}).content.decode()
+    page = owner_client.get(at, {"words": "no such thing"}).content.decode()
+    assert "No lot is called so." in page
+
+
+@pytest.mark.django_db
+def test_balances_of_any_period_can_be_asked_for(world, owner_client):
+    at = reverse("reports:balances", args=[SLUG, 2026])
+    assert "BW-26" in owner_client.get(at).content.decode()
+    early = owner_client.get(at, {"first": "2001-01-01", "last": "2001-12-31"})
+    assert "was handled in this period" in early.content.decode()
+    wrong = owner_client.get(at, {"first": "2026-12-31", "last": "2026-01-01"})
+    assert "ends before it begins" in wrong.content.decode()
+    assert owner_client.get(at, {"first": "x", "last": ""}).status_code == 200
