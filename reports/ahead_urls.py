@@ -10,6 +10,7 @@ urlpatterns = [
     path("gaps/", views.gaps, name="gaps"),
     path("sowing/<slug:kind>/", views.sowing, name="sowing"),
     path("foretold/", views.hindsight, name="foretold"),
+    path("cautions/", views.acts, name="acts"),
     path("plan/check/", views.plan_check, name="plan-check"),
     path("plan/<season_year:year>/", views.turned, name="turned"),
     path("stands/<int:planting>/", views.stand, name="stand"),

@@ -11,6 +11,7 @@ from django.views.decorators.http import require_GET
 
 from farm.access import WRITERS, FarmRequest, for_members, may
 from farm.models import Farm
+from reports.papers.acts import acts_paper
 from reports.papers.ahead import asked_day
 from reports.papers.gaps import gaps_paper
 from reports.papers.hindsight import hindsight_paper
@@ -87,6 +88,15 @@ def plan_check(request: FarmRequest, farm: Farm) -> HttpResponse:
     today = farm.today(timezone.now())
     paper = check_paper(farm, request.GET.dict(), today=today)
     return render(request, "reports/_plan_check.html", paper)
+
+
+@require_GET
+@for_members()
+def acts(request: FarmRequest, farm: Farm) -> HttpResponse:
+    """The cautions for what a form is about to write down: a fragment of its page."""
+    today = farm.today(timezone.now())
+    paper = acts_paper(farm, request.GET.dict(), today=today)
+    return render(request, "reports/_acts.html", paper)
 
 
 @require_GET

@@ -10,6 +10,7 @@ from django.views.decorators.http import require_GET
 from farm.access import MANAGERS, FarmRequest, for_members, may
 from farm.models import Farm
 from reports.ledger.years import season_years
+from reports.papers.acts import every_act
 from reports.papers.appendix import assumption_lines, every_source
 from reports.papers.field import field_paper
 from reports.papers.land import map_paper
@@ -57,7 +58,8 @@ def sources(request: FarmRequest, farm: Farm) -> HttpResponse:
 @for_members()
 def assumptions(request: FarmRequest, farm: Farm) -> HttpResponse:
     lines = list(assumption_lines(farm))
-    page = {"farm": farm, "lines": lines, "may_write": may(request, MANAGERS)}
+    page = {"farm": farm, "lines": lines, "acts": every_act()}
+    page["may_write"] = may(request, MANAGERS)
     return render(request, "reports/assumptions.html", page)
 
 

@@ -9,6 +9,7 @@ from typing import Any
 from django.utils.functional import Promise
 
 from reports.labels import (
+    acts,
     ahead,
     choices,
     gaps,
@@ -18,7 +19,6 @@ from reports.labels import (
     records,
     rules,
     season,
-    trace,
     wishes,
 )
 from reports.labels.assumptions import ASSUMPTIONS, BASES, UNITS, USES
@@ -33,10 +33,10 @@ LISTS: tuple[Words, ...] = (
     *records.LISTS,
     *season.LISTS,
     *rules.LISTS,
-    *trace.LISTS,
     *choices.LISTS,
     *order.LISTS,
     *ahead.LISTS,
+    *acts.LISTS,
     *gaps.LISTS,
     *now.LISTS,
     *wishes.LISTS,

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from farm.models import Farm, User
-from records.models import Duty, Grazing, Kind, SeedLot
+from records.models import Duty, Grazing, InputProduct, Kind, SeedLot
 from reports.calc.season.ahead.objections import LotLeft
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.ledger import KindFacts
@@ -63,6 +63,14 @@ def seed_left(farm: Farm) -> Mapping[str, tuple[LotLeft, ...]]:
             lot = LotLeft(row.left_kg * live, tested)
             found.setdefault(row.kind.slug, []).append(lot)
     return {slug: tuple(lots) for slug, lots in found.items()}
+
+
+def is_manure(farm: Farm, product: str) -> bool:
+    """Whether a product of the farm's, by its number as typed, is raw manure."""
+    if not product.isdigit():
+        return False
+    rows = InputProduct.objects.on(farm).filter(pk=int(product))
+    return rows.filter(type=InputProduct.Type.MANURE).exists()
 
 
 def has_animals(farm: Farm) -> bool:
