@@ -46,12 +46,14 @@ def growing_for(farm: Farm, ledger: SeasonLedger, today: dt.date) -> Growing:
     )
 
 
-def ahead_of(farm: Farm, today: dt.date) -> Ahead:
-    """Read the farm and reckon what lies ahead of every stand."""
+def ahead_of(farm: Farm, today: dt.date, *, only: int | None = None) -> Ahead:
+    """Read the farm and reckon what lies ahead of its stands, or of one field's."""
     ledger = ahead_ledger(farm, today)
     fields = as_of(ledger.fields, today)
     growing = growing_for(farm, ledger, today)
-    stands = [row for field in fields for row in field.plantings]
+    stands = [
+        row for field in fields if only in {None, field.id} for row in field.plantings
+    ]
     told = outlooks(stands, growing)
     return Ahead(today, ledger, fields, growing, {row.planting_id: row for row in told})
 

@@ -24,10 +24,9 @@ def check_paper(
     on = _day(typed.get(f"{prefix}-planned_on", ""))
     if kind is None or on is None:
         return {"farm": farm, "check": None}
-    ahead = ahead_of(farm, today)
-    field = next(
-        (one for one in ahead.fields if one.id == _number(told["field"])), None
-    )
+    place = _number(told["field"])
+    ahead = ahead_of(farm, today, only=place)
+    field = next((one for one in ahead.fields if one.id == place), None)
     found = checked(
         kind,
         field,

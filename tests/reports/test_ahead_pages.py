@@ -211,7 +211,9 @@ def test_both_residues_stand_side_by_side_with_what_matters(world, stand, owner_
     assert [row.wish.value for row in answer.context["advice"]] == ["weeds"]
     assert answer.context["choice"].ended_on == dt.date(2026, 7, 30)
     assert not answer.context["choice"].on_top.taken
-    assert "Left on top against worked in" in answer.content.decode()
+    text = answer.content.decode()
+    assert "Left on top against worked in" in text
+    assert len(answer.context["bands"]) == 3 and text.count("<svg") >= 4
 
 
 def test_the_choice_and_its_reason_go_to_the_form_of_the_end(
@@ -246,6 +248,7 @@ def test_a_gap_names_the_kinds_that_fit_it(world, here, stand):
     fit = part.best[0].fit
     assert fit.name == "Buckwheat" and fit.sow_from == TODAY
     assert fit.seed.on_hand_kg > 0
+    assert fit.look_on > fit.sow_from
 
 
 def test_one_press_plans_it_with_its_duties(world, here, stand, owner_client):
@@ -257,6 +260,7 @@ def test_one_press_plans_it_with_its_duties(world, here, stand, owner_client):
             "kind": world.ours.kind.pk,
             "planned_on": "2026-07-20",
             "sow_until": "2026-08-10",
+            "look_on": "2026-07-29",
             "end_by": "2026-09-15",
             "next_crop": "Garlic",
             "next_crop_on": "2026-10-01",
@@ -266,8 +270,9 @@ def test_one_press_plans_it_with_its_duties(world, here, stand, owner_client):
     assert plan.planned_on == dt.date(2026, 7, 20) and plan.sown_on is None
     assert plan.next_crop == "Garlic"
     duties = Duty.objects.filter(planting=plan).order_by("latest_on")
-    assert [row.what for row in duties] == ["sow", "end"]
+    assert [row.what for row in duties] == ["look", "sow", "end"]
     assert [row.latest_on for row in duties] == [
+        dt.date(2026, 8, 5),
         dt.date(2026, 8, 10),
         dt.date(2026, 9, 15),
     ]

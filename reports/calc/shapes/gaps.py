@@ -133,6 +133,7 @@ class Fit:
     caveats: tuple[Caveat, ...]
     years: int = 0
     rain_week: float | None = None
+    look_on: dt.date | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from reports.calc.season.ahead.chances import Chances, chances_of
 from reports.calc.season.ahead.gaps import AHEAD_D, DAY
 from reports.calc.season.ahead.growing import Growing
 from reports.calc.season.ahead.objections import Farm, objections
+from reports.calc.season.ahead.room import day_at, look_on, room_for, share_at
 from reports.calc.season.ahead.sowing import warm_soil
 from reports.calc.season.ahead.weeks import share_rain
 from reports.calc.season.plant_back import waits_of
@@ -59,42 +60,29 @@ class Fitter:
         chances, warm, soil = self._of(kind)
         end_by = self._end_by(gap, kind)
         days = self._days(gap, kind, end_by)
-        limit = _limit(chances, days, end_by)
-        known = ~np.isnan(limit) & ~np.isnan(chances.cover[days])
-        cover = forecast.share_of_years(chances.cover[days] < limit, known)
-        good = np.nan_to_num(cover) >= self.growing.assumptions["sow_chance"]
-        is_warm = np.nan_to_num(warm[days]) >= self.growing.assumptions["sow_chance"]
-        at = np.flatnonzero(good & is_warm)
-        unknown = len(days) > 0 and bool(np.isnan(cover).all())
-        first, last = (int(at[0]), _run_end(at)) if len(at) else (None, None)
-        place = 0 if first is None else first
+        wanted = self.growing.assumptions["sow_chance"]
+        room = room_for(chances, warm, days, end_by=end_by, wanted=wanted)
+        limit, place = room.limit, room.place
         held = self._weed_days(kind, chances, days, limit, place) if len(days) else None
         seed = self._seed(gap, kind, days, place)
+        against = objections(gap, kind, seed, self.farm, time=room.time, warm=room.warm)
         return Fit(
             slug=kind.slug,
             kind_id=kind_id,
             name=kind.name,
-            sow_from=_day(chances, days, first),
-            sow_until=_day(chances, days, last),
-            chance_cover=_number(cover, place),
+            sow_from=day_at(chances, days, room.first),
+            sow_until=day_at(chances, days, room.last),
+            chance_cover=share_at(room.cover, place),
             chance_flower=self._flower(chances, days, limit, place),
             weed_days=held,
             end_by=end_by,
             seed=seed,
             aims=aims_of(kind, weed_days=held),
-            against=tuple(
-                objections(
-                    gap,
-                    kind,
-                    seed,
-                    self.farm,
-                    time=bool(good.any() or unknown),
-                    warm=bool((good & is_warm).any() or unknown),
-                )
-            ),
+            against=tuple(against),
             caveats=tuple(dict.fromkeys((*chances.caveats, *soil))),
             years=int(forecast.years_known(limit[place])) if len(days) else 0,
             rain_week=self._rain_week(days, place),
+            look_on=look_on(chances, days, room.first),
         )
 
     def _end_by(self, gap: Gap, kind: KindFacts) -> dt.date | None:
@@ -177,27 +165,3 @@ class Fitter:
             )
         share = self._rain[days[place]]
         return None if np.isnan(share) else float(share)
-
-
-def _limit(chances: Chances, days: NDArray[np.int64], end_by: dt.date | None) -> Days:
-    """Return the days a stand has until frost or until it must be ended. (d, y)"""
-    frost = chances.frost[days]
-    if end_by is None:
-        return frost
-    left = (end_by - chances.first).days - days
-    return np.asarray(np.minimum(frost, left[:, None]))
-
-
-def _run_end(at: NDArray[np.int64]) -> int:
-    breaks = np.flatnonzero(np.diff(at) > 1)
-    return int(at[breaks[0]]) if len(breaks) else int(at[-1])
-
-
-def _day(
-    chances: Chances, days: NDArray[np.int64], place: int | None
-) -> dt.date | None:
-    return None if place is None else chances.first + dt.timedelta(int(days[place]))
-
-
-def _number(shares: Days, place: int) -> float | None:
-    return None if not len(shares) or np.isnan(shares[place]) else float(shares[place])
