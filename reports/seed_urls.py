@@ -8,6 +8,7 @@ urlpatterns = [
     path("", views.seed, name="seed"),
     path("balance/<season_year:year>/", views.seed_balance, name="seed-balance"),
     path("order/", views.seed_order, name="seed-order"),
+    path("how-much/", views.how_much, name="how-much"),
     path("calibration/", views.calibration, name="calibration"),
     path("sowing-sheet/", views.sowing, name="sowing-sheet"),
     path("sowing-sheet.pdf", views.sowing_pdf, name="sowing-sheet-pdf"),

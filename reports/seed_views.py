@@ -15,11 +15,13 @@ from farm.models import Farm
 from farm.units import System
 from reports.csv_sheet import csv_answer
 from reports.forms.calibration import CatchForm
+from reports.forms.how_much import HowMuchForm
 from reports.forms.seed import PeriodForm, SowingForm
 from reports.ledger.assumptions import own_assumptions
 from reports.ledger.orders import order_facts
 from reports.ledger.seed import supplier_names
 from reports.papers.calibration import calibration_paper
+from reports.papers.how_much import how_much_paper
 from reports.papers.order_sheet import HEADER, order_paper, order_rows
 from reports.papers.seed_books import seed_books_paper
 from reports.papers.seed_order import seed_order_paper
@@ -55,6 +57,21 @@ def seed_order(request: FarmRequest, farm: Farm) -> HttpResponse:
     if form.is_valid():
         page |= seed_order_paper(farm, form, today=today)
     return render(request, "reports/seed_order.html", page)
+
+
+@require_GET
+@for_members()
+def how_much(request: FarmRequest, farm: Farm) -> HttpResponse:
+    form = HowMuchForm(
+        request.GET or None,
+        farm=farm,
+        today=farm.today(timezone.now()),
+        overage=own_assumptions(farm)["seed_overage"],
+    )
+    page: dict[str, Any] = {"farm": farm, "form": form}
+    if form.is_valid():
+        page = how_much_paper(farm, form)
+    return render(request, "reports/how_much.html", page)
 
 
 @require_GET

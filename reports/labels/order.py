@@ -2,6 +2,7 @@
 
 from django.utils.translation import gettext_lazy as _
 
+from reports.calc.shapes.how_much import ToldBy
 from reports.calc.shapes.lot_books import Entry
 from reports.calc.shapes.order import OfferTrouble, Outcome, Rule
 from reports.calc.shapes.receipt import Difference
@@ -44,4 +45,10 @@ ENTRY = {
     Entry.DISCARDED: _("discarded"),
     Entry.COUNTED: _("counted"),
 }
-LISTS = (RULE, OUTCOME, OFFER_TROUBLE, DIFFERENCE, ENTRY)
+TOLD_BY = {
+    ToldBy.RATE: _("its rate of pure live seed"),
+    ToldBy.SHARE: _("its share of its full rate, %"),
+    ToldBy.WEIGHT: _("its part of the mix by weight"),
+    ToldBy.SEEDS: _("live seeds on a square foot (a square metre in metric units)"),
+}
+LISTS = (RULE, OUTCOME, OFFER_TROUBLE, DIFFERENCE, ENTRY, TOLD_BY)

@@ -8,19 +8,18 @@ from collections.abc import Mapping
 from typing import Any
 
 from farm.models import Farm
-from records.models import LotMove, SeedLine, SeedLot, SeedSearch, StockCount
-from records.searching import HOLDS, is_complete, least_sources
+from records.models import LotMove, SeedLine, SeedLot, StockCount
 from reports.calc.shapes.lot_books import Entry, Event, LotStory
+from reports.ledger.searches import days_searched, has_search
 
 Events = Mapping[int, list[Event]]
-Searches = defaultdict[tuple[str, int], list[dt.date]]
 
 
 def lot_stories(farm: Farm, *, until: dt.date) -> tuple[LotStory, ...]:
     """Each live lot received by a day, with its events up to then."""
     rows = SeedLot.objects.on(farm).live().filter(received_on__lte=until)
     events = _events(farm, until)
-    searched = _searched(farm)
+    searched = days_searched(farm)
     return tuple(
         LotStory(
             id=row.pk,
@@ -29,7 +28,7 @@ def lot_stories(farm: Farm, *, until: dt.date) -> tuple[LotStory, ...]:
             kind_name=str(row.kind),
             supplier=row.supplier,
             is_organic=row.status == SeedLot.Status.ORGANIC,
-            has_search=_has_search(row, searched),
+            has_search=has_search(row, searched),
             pls=row.pls_share,
             tested_on=row.tested_on,
             events=(
@@ -59,23 +58,3 @@ def _events(farm: Farm, until: dt.date) -> Events:
     for lot, day, mass in told.values_list("seed_lot", "counted_on", "mass_kg"):
         found[lot].append(Event(day, Entry.COUNTED, mass))
     return found
-
-
-def _searched(farm: Farm) -> Searches:
-    """Days of searches that were complete when they were made, by lot and by kind."""
-    least = least_sources(farm)
-    found: Searches = defaultdict(list)
-    rows = SeedSearch.objects.on(farm).live().prefetch_related("asked")
-    for row in rows:
-        if is_complete(row, least=least, by=row.searched_on):
-            about = ("lot", row.lot_id) if row.lot_id else ("kind", row.kind_id)
-            found[about].append(row.searched_on)
-    return found
-
-
-def _has_search(row: SeedLot, searched: Searches) -> bool:
-    """A search for this very lot, or for its kind in the year before it came."""
-    if searched[("lot", row.pk)]:
-        return True
-    days = searched[("kind", row.kind_id)]
-    return any(row.received_on - HOLDS <= day <= row.received_on for day in days)

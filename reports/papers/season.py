@@ -12,6 +12,7 @@ from reports.calc.shapes.season import SeasonPage
 from reports.collector import at_rest
 from reports.ledger import Register, season_register
 from reports.ledger.land import plots_of
+from reports.ledger.searches import season_searches
 from reports.papers.land import land_part
 from reports.papers.layout import caution_parts, farm_strips, field_parts
 from reports.papers.reckoned import season_page
@@ -25,7 +26,10 @@ def season_paper(farm: Farm, year: int, *, today: dt.date) -> dict[str, Any]:
     register = season_register(farm, season)
     paper = laid_out(page, register, farm=farm, year=year, today=today)
     system = System(farm.units)
-    return paper | {"land": land_part(plots_of(farm), page, today=today, system=system)}
+    return paper | {
+        "land": land_part(plots_of(farm), page, today=today, system=system),
+        "searches": season_searches(farm, season),
+    }
 
 
 def laid_out(

@@ -341,3 +341,19 @@ def test_the_questions_stay_the_same_however_much_is_planned(
         seed_ledger(world.farm, *span)
     with django_assert_num_queries(7):
         lot_stories(world.farm, until=today)
+
+
+def test_the_season_report_tells_each_search_and_each_lot_without_one(
+    world, owner_client
+):
+    lot = world.ours["seed-lots"]
+    SeedLot.objects.filter(pk=lot.pk).update(status="untreated")
+    search = world.ours["seed-searches"]
+    answer = page(world, owner_client, "season", 2026).content.decode()
+    assert "search for organic seed not complete" in answer
+    assert "Searches for organic seed" in answer
+    for name in ("A seed house", "Another", "A third"):
+        SourceAskedFactory(search=search, source=name, asked_on=search.searched_on)
+    answer = page(world, owner_client, "season", 2026).content.decode()
+    assert "search for organic seed complete" in answer
+    assert "search for organic seed not complete" not in answer

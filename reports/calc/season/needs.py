@@ -74,8 +74,14 @@ def full_rate(line: PlannedLine, rates: Rates, area_m2: float) -> float | None:
 
 def seeds_of(kind: KindFacts, rate_kg_m2: float | None) -> float | None:
     """Return the live seeds that a rate puts on a square metre. [1/m²]"""
+    count = seed_count(kind)
+    if count is None or rate_kg_m2 is None:
+        return None
+    return seeds_per_m2(rate_kg_m2=rate_kg_m2, seeds_per_kg=count)
+
+
+def seed_count(kind: KindFacts) -> float | None:
+    """Return the seeds in a kilogram of a kind, None where none was verified."""
     figures = (figure for name in SEEDS for figure in kind.all(name))
     known = next((figure for figure in figures if not figure.unverified), None)
-    if known is None or rate_kg_m2 is None:
-        return None
-    return seeds_per_m2(rate_kg_m2=rate_kg_m2, seeds_per_kg=known.between.middle)
+    return None if known is None else known.between.middle

@@ -62,10 +62,11 @@ def _verdict(
     span = rates.own or rates.handbook or rates.common
     if weight is None or not full_m2:
         return Verdict.NO_WEIGHT
-    return _against(span, weight / full_m2, assumptions["rate_tolerance"])
+    return against(span, weight / full_m2, assumptions["rate_tolerance"])
 
 
-def _against(span: Between | None, rate: float, tolerance: float) -> Verdict:
+def against(span: Between | None, rate: float, tolerance: float) -> Verdict:
+    """Return how a full rate stands to a range, with some tolerance at its ends."""
     if span is None:
         return Verdict.NO_RANGE
     if rate < span.low * (1 - tolerance):
