@@ -9,6 +9,18 @@ from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import DateInput
 
+LARGEST_BYTES = 100 * 1024 * 1024
+
+
+class FileForm(forms.Form):
+    file = forms.FileField(label=_("File"))
+
+    def clean_file(self) -> Any:
+        file = self.cleaned_data["file"]
+        if file.size > LARGEST_BYTES:
+            raise forms.ValidationError(_("This file is larger than any packet."))
+        return file
+
 
 class PeriodForm(forms.Form):
     first = forms.DateField(label=_("From"), widget=DateInput())

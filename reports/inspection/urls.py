@@ -2,12 +2,15 @@
 
 from django.urls import path
 
-from reports.inspection import trail_views, views
+from reports.inspection import packet_views, trail_views, views
 
 urlpatterns = [
     path("findings/", views.findings_now, name="findings-now"),
     path("findings/<season_year:year>/", views.findings, name="findings"),
     path("rules/", views.rules, name="rules"),
+    path("packet/<season_year:year>/", packet_views.packet, name="packet"),
+    path("packet/<season_year:year>.pdf", packet_views.packet_pdf, name="packet-pdf"),
+    path("verify/", packet_views.verify, name="verify"),
     path("trace/", trail_views.choose, name="trace-choose"),
     path("trace/<slug:of>/<int:pk>/", trail_views.trace, name="trace"),
     path("balances/<season_year:year>/", trail_views.balances, name="balances"),

@@ -15,6 +15,7 @@ from reports.labels import (
     gaps,
     now,
     order,
+    packet,
     plans,
     records,
     rules,
@@ -32,6 +33,7 @@ Words = Mapping[Any, Promise]
 LISTS: tuple[Words, ...] = (
     *records.LISTS,
     *season.LISTS,
+    *packet.LISTS,
     *rules.LISTS,
     *choices.LISTS,
     *order.LISTS,

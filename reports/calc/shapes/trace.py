@@ -97,7 +97,7 @@ class Balance:
     @property
     def reckoned_kg(self) -> float:
         """Return what ought to be there. [kg]"""
-        return self.opening_kg + self.in_kg - self.out_kg
+        return round(self.opening_kg + self.in_kg - self.out_kg, 6)
 
     @property
     def variance_kg(self) -> float | None:

@@ -9,6 +9,8 @@ from reports.calc.shapes.basics import Span
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.trace import Balance, Goods
 
+# Sums of pounds in kilograms leave crumbs behind; decimals of a kilogram kept.
+MILLIGRAM = 6
 # A flow: its day, and what it adds or, below zero, takes away. [kg]
 Flow = tuple[dt.date, float]
 
@@ -59,6 +61,7 @@ def struck(
     went = -sum(kg for kg in inside if kg < 0)
     if not (abs(opening) > 1e-9 or came or went or within):
         return None
+    opening, came, went = (round(kg, MILLIGRAM) for kg in (opening, came, went))
     return opening, came, went, within[-1][1] if within else None
 
 

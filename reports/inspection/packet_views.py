@@ -1,0 +1,68 @@
+"""The papers for certification, on the screen and printed, and told again."""
+
+from __future__ import annotations
+
+from django.http import HttpResponse
+from django.shortcuts import render
+from django.utils import timezone
+from django.views.decorators.http import require_GET, require_http_methods
+
+from farm.access import FarmRequest, for_members
+from farm.models import Farm
+from reports.inspection.forms import FileForm
+from reports.ledger import prints
+from reports.papers.packet import packet_paper
+from reports.pdf import PdfUnavailableError, print_paper
+
+
+@require_GET
+@for_members()
+def packet(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
+    today, chosen = farm.today(timezone.now()), request.GET.getlist("part")
+    paper = packet_paper(farm, year, today=today, chosen=chosen)
+    paper["query"] = request.GET.urlencode()
+    return render(request, "reports/packet.html", paper)
+
+
+@require_GET
+@for_members()
+def packet_pdf(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
+    today, chosen = farm.today(timezone.now()), request.GET.getlist("part")
+    paper = packet_paper(farm, year, today=today, chosen=chosen)
+    try:
+        printed = print_paper("packet_print", paper)
+    except PdfUnavailableError as error:
+        page = {"farm": farm, "year": year, "remedy": error.remedy}
+        return render(request, "reports/no_pdf.html", page, status=503)
+    kept(request, farm, printed, year, sorted(paper["chosen"]))
+    name = f'inline; filename="{farm.slug}-packet-{year}.pdf"'
+    return HttpResponse(
+        printed, "application/pdf", headers={"Content-Disposition": name}
+    )
+
+
+@require_http_methods(["GET", "HEAD", "POST"])
+@for_members()
+def verify(request: FarmRequest, farm: Farm) -> HttpResponse:
+    form = FileForm(request.POST or None, request.FILES or None)
+    page = {"farm": farm, "form": form, "asked": False}
+    if request.method == "POST" and form.is_valid():
+        data = form.cleaned_data["file"].read()
+        page |= {"asked": True, "print": prints.found(farm, data)}
+        page["sha256"] = prints.fingerprint(data)
+    return render(request, "reports/verify.html", page)
+
+
+def kept(
+    request: FarmRequest, farm: Farm, printed: bytes, year: int, parts: list[str]
+) -> None:
+    """Keep the fingerprint of what was handed out."""
+    prints.keep(
+        farm,
+        printed,
+        name="packet",
+        year=year,
+        sections=" ".join(parts),
+        by=request.user,
+        now=timezone.now(),
+    )

@@ -1,0 +1,47 @@
+"""Words for the parts of the papers for certification."""
+
+from collections.abc import Mapping
+
+from django.utils.functional import Promise
+from django.utils.translation import gettext_lazy as _
+
+from reports.calc.shapes.changes import Part
+
+PART = {
+    Part.LAND: _("Fields in use"),
+    Part.KINDS: _("Kinds sown"),
+    Part.INPUTS: _("Inputs put on"),
+    Part.ENDINGS: _("Ways of ending a stand"),
+    Part.SUPPLIERS: _("Suppliers of seed"),
+    Part.PEOPLE: _("People who did the work"),
+}
+LISTS = (PART,)
+# The parts of the packet in the order they are printed.
+SECTIONS: Mapping[str, Promise] = {
+    "findings": _("Findings and replies"),
+    "changes": _("Changes since last season"),
+    "land": _("Fields and land"),
+    "edges": _("Edges of fields"),
+    "rotation": _("Rotation of thirty-six months"),
+    "seed": _("Seed and planting stock"),
+    "searches": _("Searches for organic seed"),
+    "plantings": _("Plantings and covers"),
+    "endings": _("Terminations and residue"),
+    "inputs": _("Inputs and manure"),
+    "compost": _("Compost"),
+    "pests": _("Pest-control materials"),
+    "substances": _("Substances of thirty-six months, by field"),
+    "grazing": _("Grazing"),
+    "cleaning": _("Clean-outs"),
+    "harvest": _("Harvest lots"),
+    "apart": _("Lots from buffers and transition"),
+    "balances": _("Balances"),
+    "trace": _("One lot traced"),
+    "suppliers": _("Suppliers"),
+    "incidents": _("Incidents"),
+    "training": _("Training"),
+    "attestation": _("Attestation"),
+    "register": _("Voids, changes and late entries"),
+    "attachments": _("Attachments"),
+    "rules": _("Rules and assumptions"),
+}
