@@ -8,6 +8,7 @@ urlpatterns = [
     path("findings/", views.findings_now, name="findings-now"),
     path("findings/<season_year:year>/", views.findings, name="findings"),
     path("rules/", views.rules, name="rules"),
+    path("post/", views.post, name="post"),
     path("packet/<season_year:year>/", packet_views.packet, name="packet"),
     path("packet/<season_year:year>.pdf", packet_views.packet_pdf, name="packet-pdf"),
     path("verify/", packet_views.verify, name="verify"),

@@ -10,6 +10,7 @@ from django.views.decorators.http import require_GET
 from farm.access import MANAGERS, FarmRequest, for_members, may
 from farm.models import Farm
 from reports.papers.findings import findings_paper
+from reports.papers.post import post_paper
 from reports.papers.ruling import rules_paper
 
 
@@ -27,6 +28,12 @@ def findings(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
     paper = findings_paper(farm, year, today=today, by=request.GET.get("by", ""))
     paper["may_write"] = may(request, MANAGERS)
     return render(request, "reports/findings.html", paper)
+
+
+@require_GET
+@for_members()
+def post(request: FarmRequest, farm: Farm) -> HttpResponse:
+    return render(request, "reports/post.html", post_paper(farm, now=timezone.now()))
 
 
 @require_GET

@@ -1,0 +1,30 @@
+"""What is posted for the crew."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class KeepOut:
+    """A field nobody goes into before an hour; None where the label is not typed."""
+
+    field: str
+    product: str
+    applied_on: dt.date
+    until: dt.datetime | None
+    initials: str
+
+
+@dataclass(frozen=True, slots=True)
+class FirstHarvest:
+    """A field with nothing to be harvested before a day; None where none can be told.
+
+    ``raw_manure`` says that manure holds the harvest back, else a label does.
+    """
+
+    field: str
+    product: str
+    on: dt.date | None
+    raw_manure: bool

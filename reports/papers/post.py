@@ -1,0 +1,32 @@
+"""The post for the crew, as a page one can print and pin up."""
+
+from __future__ import annotations
+
+import datetime as dt
+import zoneinfo
+from typing import Any
+
+from farm.models import Farm
+from reports.calc.rules import RULES
+from reports.calc.rules.post import first_harvests, keep_out
+from reports.calc.shapes.basics import Span
+from reports.calc.shapes.rules import RuleId
+from reports.ledger.dossier import dossier
+from reports.ledger.ruling import rules_of
+
+
+def post_paper(farm: Farm, *, now: dt.datetime) -> dict[str, Any]:
+    """Where not to go now, and what waits before it is harvested."""
+    here = now.astimezone(zoneinfo.ZoneInfo(farm.time_zone)).replace(tzinfo=None)
+    season = Span(*farm.season(farm.season_year(here.date())))
+    books = dossier(farm, season, today=here.date())
+    told = (*rules_of(farm, season), *RULES)
+    manure = next(rule for rule in told if rule.id is RuleId.MANURE)
+    days = round(manure["contact_days"])
+    return {
+        "farm": farm,
+        "now": here,
+        "keep_out": keep_out(books, now=here),
+        "waiting": first_harvests(books, today=here.date(), manure_days=days),
+        "manure_days": days,
+    }

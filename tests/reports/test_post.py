@@ -1,0 +1,69 @@
+"""The post for the crew: where not to go, what not to harvest, and no names."""
+
+import datetime as dt
+
+import pytest
+from django.urls import reverse
+from django.utils import timezone
+
+from reports.calc.rules.post import first_harvests, keep_out
+from tests.calc import books as at
+from tests.calc.books import CLEAN, but, day, spoiled
+from tests.calc.test_rules import MANURE
+from tests.factories import ApplicationFactory, InputProductFactory
+
+
+@pytest.mark.parametrize(
+    ("now", "posted"),
+    [
+        (dt.datetime(2026, 6, 10, 15), True),
+        (dt.datetime(2026, 6, 11, 1, 59), True),
+        (dt.datetime(2026, 6, 11, 2), False),
+        (dt.datetime(2026, 6, 9, 12), False),
+    ],
+)
+def test_a_field_is_posted_until_the_hour_its_interval_is_over(now, posted):
+    """12 hours from two in the afternoon end at two in the night."""
+    assert bool(keep_out(CLEAN, now=now)) is posted
+
+
+def test_a_spray_without_an_interval_is_posted_as_not_known():
+    books = spoiled(products=(at.PRODUCT, but(at.SPRAY, reentry_hours=None)))
+    told = keep_out(books, now=dt.datetime(2026, 6, 12))
+    assert [one.until for one in told] == [None]
+    assert [one.initials for one in told] == ["W."]
+
+
+def test_a_harvest_waits_for_the_label_and_for_manure():
+    put = but(at.PUT, id=3, product_id=3, worked_in_on=day("03-01"))
+    books = spoiled(products=(*CLEAN.products, MANURE), puts=(put, at.SPRAYED))
+    told = first_harvests(books, today=day("06-10"), manure_days=120)
+    assert {(one.raw_manure, one.on) for one in told} == {
+        (True, day("06-29")),
+        (False, day("06-11")),
+    }
+    assert first_harvests(books, today=day("06-29"), manure_days=120) == ()
+    never = spoiled(
+        products=(*CLEAN.products, MANURE), puts=(but(put, worked_in_on=None),)
+    )
+    told = first_harvests(never, today=day("09-01"), manure_days=120)
+    assert [one.on for one in told] == [None]
+
+
+@pytest.mark.django_db
+def test_the_page_names_the_field_and_no_person(world, as_person):
+    soap = InputProductFactory(farm=world.farm, type="pest", reentry_hours=400)
+    ApplicationFactory(
+        farm=world.farm,
+        field=world.ours["fields"],
+        product=soap,
+        applied_on=timezone.now().date() - dt.timedelta(days=1),
+        done_by="Odalys Brandvold",
+        applicator_licence="NE-4711",
+    )
+    page = as_person(world.crew).get(reverse("reports:post", args=["alder-hill"]))
+    told = page.content.decode()
+    assert "North" in told
+    assert "O. B." in told
+    assert "Brandvold" not in told
+    assert "NE-4711" not in told
