@@ -3,6 +3,7 @@
 from django.urls import path
 
 from records.views import (
+    archive,
     attachments,
     calendars,
     changes,
@@ -27,6 +28,7 @@ urlpatterns = [
     path("plan/", plans.plan_one, name="plan-one"),
     path("plan/<int:year>/", plans.plan_season, name="plan"),
     path("today/", today.standing_today, name="today"),
+    path("archive/", archive.archive, name="archive"),
     path("kinds/", kinds.kind_list, name="kinds"),
     path("kinds/new/", kinds.kind_new, name="kind-new"),
     path("kinds/<slug:kind>/", kinds.kind_page, name="kind"),

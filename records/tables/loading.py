@@ -158,9 +158,9 @@ class _Loading:
         parts: Told,
     ) -> Verdict:
         """Write the row down if it says anything new."""
+        odd.fill(row)
         reason = self.filling.reason(cells, row)
         if row.pk is None:
-            odd.fill(row)
             self._write_new(number, row, parts, reason)
             return Verdict.NEW
         is_same = before == self._as_told(row) and self.parts.are_kept(row, parts)

@@ -31,9 +31,12 @@ def _fill_field(row: Any) -> None:
         row.measured = how
 
 
-def _outlined(outline: Any) -> float | None:
+def _outlined(outline: Any) -> float:
     try:
-        return outlines.area_m2(outlines.read_outline(json.dumps(outline)))
+        found = outlines.read_outline(json.dumps(outline))
     except outlines.OutlineError:
-        # The field's form will say what is wrong with it.
+        found = None
+    if found is None or found.crossings:
+        # No area can be told; the field's form will say what is wrong with it.
         return 1.0
+    return outlines.area_m2(found)

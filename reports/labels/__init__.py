@@ -20,6 +20,7 @@ from reports.labels import (
     records,
     rules,
     season,
+    trace,
     wishes,
 )
 from reports.labels.assumptions import ASSUMPTIONS, BASES, UNITS, USES
@@ -35,6 +36,7 @@ LISTS: tuple[Words, ...] = (
     *season.LISTS,
     *packet.LISTS,
     *rules.LISTS,
+    *trace.LISTS,
     *choices.LISTS,
     *order.LISTS,
     *ahead.LISTS,
