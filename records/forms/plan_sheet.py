@@ -49,9 +49,11 @@ class PlanRow(PlanForm):
             return plan([told], self.farm, by=by, now=now)[0]
         kept.field, kept.area_m2 = told.field, told.area_m2
         kept.planned_on, kept.method = told.planned_on, told.method
-        line = kept.lines.first() or SeedLine(share=1.0)
-        line.kind = told.kind
-        return write(kept, by=by, now=now, parts={"lines": [line]})
+        lines = list(kept.lines.order_by("pk")) or [SeedLine(share=1.0)]
+        if len(lines) == 1:
+            # A row names one kind; the kinds of a mix are mended on its own page.
+            lines[0].kind = told.kind
+        return write(kept, by=by, now=now, parts={"lines": lines})
 
 
 Rows = forms.formset_factory(
@@ -77,16 +79,18 @@ def save(rows: Any, *, by: User, now: dt.datetime) -> int:
 
 
 def planned_rows(farm: Farm, year: int) -> Iterator[Mapping[str, Any]]:
-    """The season's plans nobody has sown yet, those of one kind."""
+    """The season's plans nobody has sown yet; a mix shows its first kind."""
     rows = _of_season(farm, year).filter(sown_on=None).order_by("planned_on", "pk")
     for row in rows:
         yield {"planting": row.pk, **_told(row, row.planned_on)}
 
 
 def copied_rows(farm: Farm, year: int) -> Iterator[Mapping[str, Any]]:
-    """Last season's covers, a year later to the week."""
+    """Last season's covers of one kind, a year later to the week."""
     rows = _of_season(farm, year - 1).exclude(purpose=Planting.Purpose.CASH)
     for row in rows.order_by("sown_on", "planned_on", "pk"):
+        if len(row.lines.all()) > 1:
+            continue
         yield _told(row, (row.sown_on or row.planned_on) + 52 * WEEK)
 
 
