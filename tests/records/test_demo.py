@@ -14,20 +14,25 @@ from farm.models import Change, Farm, Field, LandStatement, Membership, User
 from records.models import (
     Application,
     BiomassSample,
+    Calibration,
+    Equipment,
     FarmFigure,
     InputProduct,
     Observation,
     Planting,
     SeedLine,
     SeedLot,
+    SeedOffer,
+    Supplier,
     Termination,
     WeatherDay,
 )
-from records.reading.demo import nouns, plain, read, skies
+from records.reading.demo import layered, nouns, plain, read, skies
 from records.reading.demo.diary import entries
 from tests.places import ROOT
 
-STORY = read(ROOT / "fixtures" / "demo_farm.json")
+NEXT_SEASON = read(ROOT / "fixtures" / "demo_seed.json")
+STORY = layered(read(ROOT / "fixtures" / "demo_farm.json"), NEXT_SEASON)
 CROPS = json.loads((ROOT / "fixtures" / "crops.json").read_text(encoding="utf-8"))
 KINDS = {kind["slug"]: kind for kind in CROPS["kinds"]}
 WEATHER = {
@@ -370,8 +375,8 @@ def test_samples_weigh_what_the_handbook_lets_a_cover_grow():
 
 def test_no_buckwheat_grows_on_wheat_ground():
     # Advice for Nebraska: not within two years before wheat (NRCS-NB-190-16-8).
-    wheat = {r["field"] for r in IN_THE_GROUND if "winter-wheat-grain" in kinds(r)}
-    buckwheat = {r["field"] for r in IN_THE_GROUND if "buckwheat" in kinds(r)}
+    wheat = {r["field"] for r in PLANTINGS if "winter-wheat-grain" in kinds(r)}
+    buckwheat = {r["field"] for r in PLANTINGS if "buckwheat" in kinds(r)}
     assert len(wheat) >= 3
     assert wheat & buckwheat == set()
 
@@ -391,6 +396,14 @@ def test_nobody_and_nothing_can_be_taken_for_real():
         assert "(invented)" in text
 
 
+def test_the_next_season_is_planned_with_seed_offered_of_every_kind_of_it():
+    planned = [row for row in PLANTINGS if "sown" not in row]
+    assert len(planned) >= 8
+    assert {row["planned"][:4] for row in planned} == {"2019"}
+    offered = {offer["kind"] for offer in NEXT_SEASON["offers"]}
+    assert {kind for row in planned for kind in kinds(row)} <= offered
+
+
 def count(noun):
     return sum(len(row.get(noun, [])) for row in STORY["plantings"])
 
@@ -408,6 +421,10 @@ def test_the_whole_story_loads_once_and_is_refused_the_second_time():
         Application: len(STORY["applications"]),
         FarmFigure: len(STORY["own_figures"]),
         Planting: len(STORY["plantings"]),
+        Supplier: len(STORY["suppliers"]),
+        Equipment: len(STORY["machines"]),
+        Calibration: len(STORY["calibrations"]),
+        SeedOffer: len(STORY["offers"]),
         Observation: count("seen"),
         Termination: count("ended"),
         BiomassSample: count("weighed"),

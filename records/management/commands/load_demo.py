@@ -10,6 +10,8 @@ from records import catalogue
 from records.reading import demo
 
 FIXTURES = settings.BASE_DIR / "fixtures"
+# The three years first, then what was written on after them.
+LAYERS = ("demo_farm.json", "demo_seed.json")
 
 
 class Command(BaseCommand):
@@ -19,7 +21,7 @@ class Command(BaseCommand):
         parser.add_argument("--owner", required=True, help="e-mail of its owner")
 
     def handle(self, *args: Any, owner: str, **options: Any) -> None:
-        story = demo.read(FIXTURES / "demo_farm.json")
+        story = demo.layered(*(demo.read(FIXTURES / layer) for layer in LAYERS))
         name, slug = story["farm"]["name"], story["farm"]["slug"]
         if Farm.objects.filter(slug=slug).exists():
             raise CommandError(f"{name} is here already; nothing was changed.")

@@ -5,7 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from farm.models import Farm, Field, Record, User
-from records.models import InputProduct, Kind, Planting, SeedLot
+from records.models import (
+    Equipment,
+    InputProduct,
+    Kind,
+    Planting,
+    SeedLot,
+    Supplier,
+)
 from records.reading.demo.plain import Told
 
 
@@ -18,6 +25,8 @@ class Book:
     lots: dict[str, SeedLot] = field(default_factory=dict)
     products: dict[str, InputProduct] = field(default_factory=dict)
     plantings: dict[str, Planting] = field(default_factory=dict)
+    suppliers: dict[str, Supplier] = field(default_factory=dict)
+    machines: dict[str, Equipment] = field(default_factory=dict)
 
     def keep(self, record: Record, told: Told) -> None:
         match record:
@@ -29,3 +38,7 @@ class Book:
                 self.products[told["name"]] = record
             case Planting():
                 self.plantings[f"{told['field']}, {record.sown_on}"] = record
+            case Supplier():
+                self.suppliers[told["name"]] = record
+            case Equipment():
+                self.machines[told["name"]] = record

@@ -32,6 +32,16 @@ def read(path: Path) -> Told:
     return story
 
 
+def layered(story: Told, *more: Told) -> Told:
+    """A story with the nouns of further files written on after its own."""
+    whole = dict(story)
+    for layer in more:
+        for noun, rows in layer.items():
+            if noun in SHEETS:
+                whole[noun] = [*whole.get(noun, ()), *rows]
+    return whole
+
+
 def load(story: Told, *, owner: User, weather: Path) -> Farm:
     """Write the whole story down as if it had been written day by day."""
     with transaction.atomic():

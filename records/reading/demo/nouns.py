@@ -25,6 +25,7 @@ from records.reading.demo import plain
 from records.reading.demo.book import Book
 from records.reading.demo.plain import Told
 from records.reading.demo.sheet import Parts, Sheet, find, put, same, spread
+from records.reading.demo.supplies import SUPPLIES
 
 
 def whole_field(row: Any, told: Told, book: Book) -> Parts:
@@ -71,6 +72,7 @@ AREA = {"area": put("area_m2", units.parse_area)}
 DEPTH = {"depth": put("depth_m", units.parse_depth)}
 
 SHEETS: Mapping[str, Sheet] = {
+    **SUPPLIES,
     "fields": Sheet(
         Field,
         {

@@ -1,0 +1,93 @@
+"""The seed trade of the story: suppliers, machines, settings and what is offered."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from farm import units
+from records.forms.money import MoneyByWeightField
+from records.models import Calibration, Equipment, OfferPrice, SeedOffer, Supplier
+from records.reading.demo import plain
+from records.reading.demo.book import Book
+from records.reading.demo.plain import Told
+from records.reading.demo.sheet import Parts, Sheet, find, put, same
+
+
+def by_weight(text: str) -> float:
+    return MoneyByWeightField.read(text, default_unit="lb")
+
+
+def price(text: str) -> OfferPrice:
+    """Tell a price by "50 lb from 10: 41.50"."""
+    bag, money = text.split(": ")
+    weight, _from, bags = bag.partition(" from ")
+    return OfferPrice(
+        bag_kg=units.parse_mass(weight), from_bags=int(bags or 1), price=float(money)
+    )
+
+
+def prices(row: SeedOffer, told: Told, book: Book) -> Parts:
+    rows = [price(text) for text in told["prices"]]
+    for one in rows:
+        one.full_clean(exclude=["offer"])
+    return {"prices": rows}
+
+
+def rate(text: str) -> float:
+    return units.parse_rate(text, default_unit="lb/ac")
+
+
+NOTES = same("notes")
+SUPPLIES: Mapping[str, Sheet] = {
+    "suppliers": Sheet(
+        Supplier,
+        {
+            **NOTES,
+            **same("name", "address", "certificate", "verified_how"),
+            **same("freight", "least_order"),
+            "certificate_until": put("certificate_until", plain.day),
+            "verified": put("verified_on", plain.day),
+            "freight_by_weight": put("freight_by_weight", by_weight),
+        },
+    ),
+    "machines": Sheet(
+        Equipment,
+        {
+            **NOTES,
+            **same("name", "part", "rows"),
+            "width": put("width_m", units.parse_length),
+            "row_width": put("row_width_m", units.parse_length),
+        },
+    ),
+    "calibrations": Sheet(
+        Calibration,
+        {
+            **NOTES,
+            **same("setting", "rows"),
+            "machine": find("equipment", "machines"),
+            "kind": find("kind", "kinds"),
+            "on": put("calibrated_on", plain.day),
+            "caught": put("caught_kg", units.parse_mass),
+            "distance": put("distance_m", units.parse_length),
+            "row_width": put("row_width_m", units.parse_length),
+            "area": put("area_m2", units.parse_area),
+            "wanted": put("wanted_kg_m2", rate),
+        },
+    ),
+    "offers": Sheet(
+        SeedOffer,
+        {
+            **NOTES,
+            **same("variety", "status", "treatment"),
+            "supplier": find("supplier", "suppliers"),
+            "kind": find("kind", "kinds"),
+            "on": put("offered_on", plain.day),
+            "purity": put("purity_share", plain.share),
+            "germination": put("germination_share", plain.share),
+            "hard": put("hard_share", plain.share),
+            "tested": put("tested_on", plain.day),
+            "stock": put("stock_kg", units.parse_mass),
+        },
+        finish=prices,
+    ),
+}
