@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -17,6 +17,8 @@ from django.utils.translation import gettext_lazy as _
 from farm.models import Change, Farm, Record
 from farm.models.record import LATE_AFTER_DAYS
 from farm.templatetags.measures import written
+from farm.templatetags.money import money, money_by_weight
+from records.forms.by_weight import count_by_weight, dose
 from records.models import Application, Attachment
 from records.nouns import BY_MODEL
 from records.tidings import measure_of
@@ -31,6 +33,13 @@ LOADED = {
 # Told only to say what an amount is measured by, or of no use to a reader.
 SILENT = {"measure", "file", "noun", "object_id"}
 Text = str | Promise
+# Measures that are no single unit.
+PLAINLY: Mapping[str, Callable[[float, Farm], str]] = {
+    "money": money,
+    "money_by_weight": money_by_weight,
+    "dose": dose,
+    "count": count_by_weight,
+}
 
 
 @dataclass(frozen=True)
@@ -163,6 +172,8 @@ def _measured(field: Any, text: str, beside: Mapping[str, str], farm: Farm) -> T
         how = "volume" if by_volume else "mass"
     if how in {"", "number"}:
         return f"{float(text):.12g}"
+    if how in PLAINLY:
+        return PLAINLY[how](float(text), farm)
     return written(float(text), how, farm)
 
 

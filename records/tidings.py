@@ -32,6 +32,12 @@ from records.receiving import lot_guess
 
 # The end of a field's name tells how its value is measured.
 MEASURES = {
+    "dose_share": "dose",
+    "count_per_kg": "count",
+    "freight_by_weight": "money_by_weight",
+    "freight": "money",
+    "least_order": "money",
+    "price": "money",
     "_per_m2": "number",
     "_kg_m2": "rate",
     "_m2": "area",

@@ -134,7 +134,7 @@ def order_pdf(request: FarmRequest, farm: Farm, pk: int) -> HttpResponse:
 @require_GET
 @for_members()
 def order_csv(request: FarmRequest, farm: Farm, pk: int) -> HttpResponse:
-    rows = order_rows(order_facts(farm, pk))
+    rows = order_rows(order_facts(farm, pk), farm.currency)
     return csv_answer(f"{farm.slug}-order-{pk}", HEADER, rows)
 
 

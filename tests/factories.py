@@ -359,6 +359,15 @@ class SeedOfferFactory(RecordFactory):
     price = factory.RelatedFactory(OfferPriceFactory, factory_related_name="offer")
 
 
+class SeedDressingFactory(RecordFactory):
+    class Meta:
+        model = kept.SeedDressing
+
+    kind = factory.SubFactory(KindFactory)
+    product = beside(InputProductFactory)
+    dose_share, good_until = 0.005, dt.date(2027, 12, 1)
+
+
 class OrderLineFactory(DjangoModelFactory):
     class Meta:
         model = kept.OrderLine

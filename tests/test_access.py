@@ -193,8 +193,8 @@ def foreign_choices(noun, world):
     theirs = {type(row): row for row in rows}
     form = noun.form(farm=world.farm, today=dt.date(2026, 9, 30))
     parts = [("", form)]
-    if hasattr(form, "rows"):
-        parts.append((f"{form.rows.prefix}-0-", form.rows.empty_form))
+    for rows in getattr(form, "formsets", []):
+        parts.append((f"{rows.prefix}-0-", rows.empty_form))
     for before, part in parts:
         for name, field in part.fields.items():
             if isinstance(field, forms.ModelChoiceField):
@@ -205,8 +205,9 @@ def said_beside(form, name):
     """The messages that stand beside one box of a form, or of its rows."""
     if name in form.fields:
         return form.errors.get(name)
-    _prefix, place, part = name.rsplit("-", 2)
-    return form.rows.forms[int(place)].errors.get(part)
+    prefix, place, part = name.rsplit("-", 2)
+    (told,) = [rows for rows in form.formsets if rows.prefix == prefix]
+    return told.forms[int(place)].errors.get(part)
 
 
 @pytest.mark.parametrize(

@@ -36,6 +36,7 @@ from tests.factories import (
     PlantingFactory,
     RulesFollowedFactory,
     SaleFactory,
+    SeedDressingFactory,
     SeedLotFactory,
     SeedOfferFactory,
     SeedOrderFactory,
@@ -85,6 +86,7 @@ OF_A_KIND = {
     "own-figures": FarmFigureFactory,
     "seed-searches": SeedSearchFactory,
     "calibrations": CalibrationFactory,
+    "seed-dressings": SeedDressingFactory,
     "seed-offers": SeedOfferFactory,
     "seed-orders": SeedOrderFactory,
 }

@@ -71,6 +71,8 @@ class RecordForm(ModelForm[R], Generic[R]):
         if isinstance(field, MeasureField):
             field.system = System(self.farm.units)
             field.kept = self.initial.get(name)
+        if hasattr(field, "told_in"):
+            field.told_in(self.farm.currency)
         if isinstance(field, forms.ModelChoiceField):
             field.queryset = offered(field.queryset, self.farm)
         if isinstance(field.widget, forms.Textarea):

@@ -16,6 +16,12 @@ from farm.outlines import Outline
 
 
 class FarmForm(ModelForm[Farm]):
+    prices_are_in_it = forms.BooleanField(
+        label=_("The prices already written down are in this money"),
+        required=False,
+        help_text=_("Asked for when the money is changed: nothing is converted."),
+    )
+
     class Meta:
         model = Farm
         fields = [
@@ -27,6 +33,7 @@ class FarmForm(ModelForm[Farm]):
             "longitude",
             "time_zone",
             "units",
+            "currency",
             "standard",
             "certifier",
             "certificate_number",
@@ -34,6 +41,25 @@ class FarmForm(ModelForm[Farm]):
             "cool_springs",
         ]
         widgets: ClassVar = {"address": forms.Textarea(attrs={"rows": 3})}
+
+    field_order = (*Meta.fields[:9], "prices_are_in_it")
+
+    def __init__(self, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **options)
+        if self.instance.pk is None:
+            del self.fields["prices_are_in_it"]
+
+    def clean_currency(self) -> str:
+        kept: str = self.initial.get("currency", "")
+        return self.cleaned_data["currency"] or kept
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        kept, told = self.initial.get("currency"), cleaned.get("currency")
+        if kept and told and told != kept and not cleaned.get("prices_are_in_it"):
+            sentence = _("Prices are written down in %(kept)s. Tick this, or keep it.")
+            self.add_error("prices_are_in_it", sentence % {"kept": kept})
+        return cleaned
 
 
 class FieldForm(RecordForm[Field]):

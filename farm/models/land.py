@@ -7,13 +7,23 @@ import zoneinfo
 from typing import Any, ClassVar
 
 from django.core.exceptions import ValidationError
-from django.core.validators import MaxValueValidator, MinValueValidator
+from django.core.validators import (
+    MaxValueValidator,
+    MinValueValidator,
+    RegexValidator,
+)
 from django.db import models
 from django.db.models import F, Q
 from django.utils.translation import gettext_lazy as _
 
 from farm.models.people import User
 from farm.models.record import Record, RecordQuerySet
+
+# ISO 4217, by the units a farm reads until it says otherwise.
+MONEY = {"us": "USD", "metric": "EUR"}
+check_currency = RegexValidator(
+    r"^[A-Z]{3}\Z", _("Three capital letters, as ISO 4217 has them: USD, CAD, EUR.")
+)
 
 
 def check_time_zone(value: str) -> None:
@@ -67,6 +77,13 @@ class Farm(models.Model):
     units = models.CharField(
         _("units shown"), max_length=8, choices=Units.choices, default=Units.US
     )
+    currency = models.CharField(
+        _("money"),
+        max_length=3,
+        blank=True,
+        validators=[check_currency],
+        help_text=_("Three letters, as ISO 4217 has them. Every price is in it."),
+    )
     standard = models.CharField(
         _("organic standard"),
         max_length=8,
@@ -104,6 +121,11 @@ class Farm(models.Model):
 
     def __str__(self) -> str:
         return self.name
+
+    def save(self, *args: Any, **options: Any) -> None:
+        # Set once: units may change later, and prices stay in the money they were in.
+        self.currency = self.currency or MONEY[self.units]
+        super().save(*args, **options)
 
     def season(self, year: int) -> tuple[dt.date, dt.date]:
         """First and last day of the season that starts in that year."""

@@ -34,6 +34,11 @@ class LotMoveFilter(RecordFilter):
     what = df.ChoiceFilter(label=_("What became of it"), choices=LotMove.What.choices)
 
 
+class SeedDressingFilter(RecordFilter):
+    WORDS = ("product__name", "product_lot", "notes")
+    kind = by_kind("kind")
+
+
 class SeedOfferFilter(RecordFilter):
     DAY = "offered_on"
     WORDS = ("variety", "supplier__name", "notes")

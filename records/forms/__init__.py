@@ -5,6 +5,7 @@ from records.forms.calibrations import CalibrationForm
 from records.forms.care import GrazingForm, IrrigationForm, SoilTestForm
 from records.forms.composts import CompostBatchForm
 from records.forms.crops import FarmFigureForm, KindForm
+from records.forms.dressings import SeedDressingForm
 from records.forms.duties import DutyForm
 from records.forms.harvests import HarvestLotForm, SaleForm, StorageForm
 from records.forms.inputs import ApplicationForm, InputProductForm
@@ -60,6 +61,7 @@ __all__ = [
     "RulesFollowedForm",
     "SaleForm",
     "SaveForm",
+    "SeedDressingForm",
     "SeedLotForm",
     "SeedOfferForm",
     "SeedOrderForm",

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from django import forms
@@ -12,14 +11,13 @@ from django.utils.translation import gettext_lazy as _
 
 from farm.forms.measures import PercentField
 from records.forms.rows import RowForm
-from records.models import Kind, LotComponent
+from records.models import Kind, LotComponent, OfferComponent, SeedLot, SeedOffer
 
 # A tag's percentages are rounded; together they may miss 100 by this much.
 TAG_SLACK = 0.001
 WHOLE = 1.0
 TOO_MUCH_ALIVE = _("Germination and hard seed together pass 100 %.")
 NOTHING_ALIVE = _("No live seed: nothing of it would come up.")
-NONE_FOUND = re.compile(r"\s*(none|ninguna?|0)\s*", re.IGNORECASE)
 
 
 class ComponentForm(RowForm):
@@ -41,12 +39,25 @@ class ComponentForm(RowForm):
             self.add_error(name, sentence)
         return cleaned
 
-    def row(self) -> LotComponent:
+    def row(self) -> Any:
         told = self.cleaned_data
         return LotComponent(**told | {"hard_share": told["hard_share"] or 0.0})
 
 
+class OfferComponentForm(ComponentForm):
+    def __init__(self, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **options)
+        del self.fields["origin"]
+
+    def row(self) -> Any:
+        told = self.cleaned_data
+        return OfferComponent(**told | {"hard_share": told["hard_share"] or 0.0})
+
+
 Components = forms.formset_factory(ComponentForm, extra=2, max_num=30, absolute_max=40)
+OfferComponents = forms.formset_factory(
+    OfferComponentForm, extra=2, max_num=30, absolute_max=40
+)
 
 
 def live_seed_faults(told: Mapping[str, Any]) -> Iterable[tuple[str, str]]:
@@ -75,13 +86,16 @@ def tag_fault(pure: float | None, told: Mapping[str, Any]) -> str | Promise:
     return ""
 
 
-def noxious_fault(text: str) -> str | Promise:
-    """Noxious weeds are named with their number, or said to be none."""
-    if not text or NONE_FOUND.fullmatch(text):
-        return ""
-    for entry in re.split(r"[,;]", text):
-        if entry.strip() and not (
-            re.search(r"\d", entry) and re.search(r"[^\W\d]", entry)
-        ):
-            return _("Name each weed with its number, such as “dodder 3 per lb”.")
-    return ""
+def as_one(whole: SeedLot | SeedOffer, rows: Sequence[Mapping[str, Any]]) -> float:
+    """Tell a mix as a whole by the weights of its components."""
+    pure = float(sum(row["pure_share"] for row in rows))
+    whole.purity_share = min(1.0, pure)
+    whole.germination_share, whole.hard_share = None, 0.0
+    if all(row["germination_share"] is not None for row in rows):
+        whole.germination_share = _weighed(rows, "germination_share") / pure
+        whole.hard_share = _weighed(rows, "hard_share") / pure
+    return pure
+
+
+def _weighed(rows: Sequence[Mapping[str, Any]], name: str) -> float:
+    return float(sum(row["pure_share"] * (row[name] or 0.0) for row in rows))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any, ClassVar
 
 from django import forms
@@ -15,14 +16,36 @@ from farm.units import System
 KG_A_UNIT = {"lb": units.KG_PER_LB, "kg": 1.0}
 
 
+def _in_own(text: str, currency: str) -> str:
+    """The number alone; another money than the farm's is refused, not converted."""
+    code = re.sub(r"[^A-Za-z€$£]", "", text).upper()
+    if not code or not currency:
+        return text
+    if code != currency:
+        sentence = _("Every price of this farm is in %(own)s; nothing is converted.")
+        raise ValidationError(sentence, params={"own": currency})
+    return re.sub(r"[A-Za-z]", "", text).strip()
+
+
 class MoneyField(forms.DecimalField):
     """Money to the cent, as a plain number."""
+
+    currency = ""
 
     def __init__(self, **options: Any) -> None:
         super().__init__(min_value=0, max_digits=10, decimal_places=2, **options)
 
+    def told_in(self, currency: str) -> None:
+        """Say which money it is, and take a number that names it too."""
+        self.currency = self.help_text = currency
+
     def prepare_value(self, value: Any) -> Any:
         return f"{value:.2f}" if isinstance(value, float) else value
+
+    def to_python(self, value: Any) -> Any:
+        if isinstance(value, str):
+            value = _in_own(value, self.currency)
+        return super().to_python(value)
 
     def clean(self, value: Any) -> Any:
         money = super().clean(value)
@@ -33,6 +56,10 @@ class MoneyByWeightField(MeasureField):
     """Money for a pound or a kilogram, kept for a kilogram."""
 
     default_units: ClassVar = {System.US: "lb", System.METRIC: "kg"}
+
+    def told_in(self, currency: str) -> None:
+        """Say which money it is."""
+        self.help_text = currency
 
     @staticmethod
     def read(text: str, *, default_unit: str) -> float:

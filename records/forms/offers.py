@@ -4,16 +4,22 @@ from __future__ import annotations
 
 from collections import defaultdict
 from itertools import pairwise
-from typing import Any
+from typing import Any, ClassVar
 
 from django import forms
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.measures import MassField, PercentField
-from records.forms.components import live_seed_faults
+from records.forms.components import (
+    TAG_SLACK,
+    WHOLE,
+    OfferComponents,
+    as_one,
+    live_seed_faults,
+)
 from records.forms.money import MoneyField
 from records.forms.rows import RowForm, RowsForm
-from records.models import OfferPrice, SeedLot, SeedOffer
+from records.models import OfferComponent, OfferPrice, SeedLot, SeedOffer
 
 
 class PriceForm(RowForm):
@@ -45,6 +51,7 @@ class SeedOfferForm(RowsForm[SeedOffer]):
     HAPPENED = ("offered_on", "tested_on")
     ROWS = Prices
     RELATED = "prices"
+    MORE: ClassVar = {"components": OfferComponents}
 
     purity_share = PercentField(label=_("Purity, %"), required=False)
     germination_share = PercentField(label=_("Germination, %"), required=False)
@@ -70,7 +77,15 @@ class SeedOfferForm(RowsForm[SeedOffer]):
             "notes",
         ]
 
-    def as_initial(self, row: OfferPrice) -> dict[str, Any]:
+    def as_initial(self, row: Any) -> dict[str, Any]:
+        if isinstance(row, OfferComponent):
+            return {
+                "kind": row.kind_id,
+                "variety": row.variety,
+                "pure_share": row.pure_share,
+                "germination_share": row.germination_share,
+                "hard_share": row.hard_share,
+            }
         return {"bag_kg": row.bag_kg, "from_bags": row.from_bags, "price": row.price}
 
     def clean_hard_share(self) -> float:
@@ -95,7 +110,16 @@ class SeedOfferForm(RowsForm[SeedOffer]):
         for size in by_size.values():
             for one, two in pairwise(size):
                 _compare(one, two)
-        return not self.errors and not any(row.errors for row in self.rows.forms)
+        self._check_mix([row.cleaned_data for row in self.filled("components")])
+        return not self.errors and self.rows_are_sound
+
+    def _check_mix(self, rows: list[dict[str, Any]]) -> None:
+        if not rows:
+            return
+        if as_one(self.instance, rows) > WHOLE + TAG_SLACK:
+            self.add_error(None, _("The components weigh more than the whole."))
+        if self.cleaned_data["kind"] not in {row["kind"] for row in rows}:
+            self.add_error("kind", _("This kind is none of the mix’s components."))
 
 
 def _compare(one: RowForm, two: RowForm) -> None:

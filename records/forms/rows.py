@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any, ClassVar, TypeVar
 
 from django import forms
@@ -26,6 +27,8 @@ class RowForm(forms.Form):
             if isinstance(field, MeasureField):
                 field.system = System(farm.units)
                 field.kept = self.initial.get(name)
+            if hasattr(field, "told_in"):
+                field.told_in(farm.currency)
             if isinstance(field, forms.ModelChoiceField):
                 field.queryset = offered(field.queryset, farm)
 
@@ -46,20 +49,30 @@ class RowsForm(RecordForm[R]):
 
     ROWS: ClassVar[type[BaseFormSet[Any]]]
     RELATED: ClassVar[str]
+    # Further rows that a form may leave out of what it sends, by related name.
+    MORE: ClassVar[Mapping[str, type[BaseFormSet[Any]]]] = {}
 
     def __init__(self, data: Any = None, *, farm: Farm, **options: Any) -> None:
         super().__init__(data, farm=farm, **options)
+        guess = options.get("initial") or {}
+        self.rows = self._rows(self.RELATED, self.ROWS, data, guess)
+        self.more = {
+            name: self._rows(name, made, with_counts(data, name), guess)
+            for name, made in self.MORE.items()
+        }
+
+    def _rows(
+        self, name: str, made: type[BaseFormSet[Any]], data: Any, guess: Any
+    ) -> BaseFormSet[Any]:
         kept = []
         if self.instance.pk:
-            kept = [
-                self.as_initial(row)
-                for row in getattr(self.instance, self.RELATED).order_by("pk")
-            ]
-        self.rows = self.ROWS(
+            rows = getattr(self.instance, name).order_by("pk")
+            kept = [self.as_initial(row) for row in rows]
+        return made(
             data,
-            prefix=self.add_prefix(self.RELATED),
-            initial=kept or (options.get("initial") or {}).get(self.RELATED),
-            form_kwargs={"farm": farm},
+            prefix=self.add_prefix(name),
+            initial=kept or guess.get(name),
+            form_kwargs={"farm": self.farm},
         )
 
     def as_initial(self, row: Any) -> dict[str, Any]:
@@ -67,15 +80,37 @@ class RowsForm(RecordForm[R]):
         raise NotImplementedError
 
     def is_valid(self) -> bool:
-        rows_are_valid = self.rows.is_valid()
-        return super().is_valid() and rows_are_valid and self.rows_fit()
+        # Every set is looked at, so that all that is wrong is said at once.
+        checked = [rows.is_valid() for rows in self.formsets]
+        return super().is_valid() and all(checked) and self.rows_fit()
+
+    @property
+    def formsets(self) -> list[BaseFormSet[Any]]:
+        """Every set of rows, in the order of the record's parts."""
+        return [self.rows, *self.more.values()]
+
+    @property
+    def rows_are_sound(self) -> bool:
+        return not any(row.errors for rows in self.formsets for row in rows.forms)
 
     def rows_fit(self) -> bool:
         """Check what the rows say together, once each is sound."""
         return True
 
-    def filled(self) -> list[RowForm]:
-        return [form for form in self.rows.forms if form.is_filled]
+    def filled(self, name: str = "") -> list[RowForm]:
+        rows = self.more[name] if name else self.rows
+        return [form for form in rows.forms if form.is_filled]
 
     def parts(self) -> dict[str, list[models.Model]]:
-        return {self.RELATED: [form.row() for form in self.filled()]}
+        told = {self.RELATED: self.filled()}
+        told |= {name: self.filled(name) for name in self.more}
+        return {name: [form.row() for form in rows] for name, rows in told.items()}
+
+
+def with_counts(data: Any, name: str) -> Any:
+    """What was sent; of rows left out of it, that there are none."""
+    if data is None or f"{name}-TOTAL_FORMS" in data:
+        return data
+    sent = data.copy()
+    sent.update({f"{name}-TOTAL_FORMS": "0", f"{name}-INITIAL_FORMS": "0"})
+    return sent

@@ -2,27 +2,27 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, ClassVar
 
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.measures import MassField, PercentField
 from records.forms.components import (
     Components,
+    as_one,
     live_seed_faults,
-    noxious_fault,
     tag_fault,
 )
-from records.forms.rows import RowsForm
-from records.models import LotComponent, SeedLot
-
-COUNTS = {"components-TOTAL_FORMS": "0", "components-INITIAL_FORMS": "0"}
+from records.forms.rows import RowsForm, with_counts
+from records.forms.weeds import Weeds
+from records.models import NoxiousWeed, SeedLot
 
 
 class SeedLotForm(RowsForm[SeedLot]):
     HAPPENED = ("received_on", "tested_on")
     ROWS = Components
     RELATED = "components"
+    MORE: ClassVar = {"weeds": Weeds}
 
     received_kg = MassField(label=_("Weight received"))
     purity_share = PercentField(label=_("Purity, %"), required=False)
@@ -49,7 +49,7 @@ class SeedLotForm(RowsForm[SeedLot]):
             "other_crop_share",
             "inert_share",
             "weed_share",
-            "noxious",
+            "no_noxious",
             "tested_on",
             "origin",
             "status",
@@ -61,19 +61,18 @@ class SeedLotForm(RowsForm[SeedLot]):
             "notes",
         ]
         help_texts = {
-            "noxious": _("Name and number, such as “dodder 3 per lb”, or “none”."),
+            "no_noxious": _("Otherwise name each with its number below."),
         }
 
     def __init__(self, data: Any = None, **options: Any) -> None:
-        if data is not None and "components-TOTAL_FORMS" not in data:
-            # A lot of one kind need not say that it has no components.
-            data = data.copy()
-            data.update(COUNTS)
-        super().__init__(data, **options)
+        # A lot of one kind need not say that it has no components.
+        super().__init__(with_counts(data, "components"), **options)
         # A row can be left out of what was sent, and then nothing of it was changed.
         self.fields["came"].required = False
 
-    def as_initial(self, row: LotComponent) -> dict[str, Any]:
+    def as_initial(self, row: Any) -> dict[str, Any]:
+        if isinstance(row, NoxiousWeed):
+            return {"name": row.name, "count_per_kg": row.count_per_kg}
         return {
             "kind": row.kind_id,
             "variety": row.variety,
@@ -88,12 +87,6 @@ class SeedLotForm(RowsForm[SeedLot]):
 
     def clean_came(self) -> str:
         return self.cleaned_data["came"] or SeedLot.Came.RECEIVED.value
-
-    def clean_noxious(self) -> str:
-        text: str = self.cleaned_data["noxious"]
-        if fault := noxious_fault(text):
-            self.add_error("noxious", str(fault))
-        return text
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
@@ -124,23 +117,11 @@ class SeedLotForm(RowsForm[SeedLot]):
         rows = [row.cleaned_data for row in self.filled()]
         pure = self.cleaned_data.get("purity_share")
         if rows:
-            pure = self._as_one(rows)
+            pure = as_one(self.instance, rows)
             if self.cleaned_data["kind"] not in {row["kind"] for row in rows}:
                 self.add_error("kind", _("This kind is none of the mix’s components."))
         if fault := tag_fault(pure, self.cleaned_data):
             self.add_error(None if rows else "purity_share", str(fault))
-        return not self.errors and not any(row.errors for row in self.rows.forms)
-
-    def _as_one(self, rows: list[dict[str, Any]]) -> float:
-        """Tell the mix as a whole by the weights of its components."""
-        lot, pure = self.instance, sum(row["pure_share"] for row in rows)
-        lot.purity_share = min(1.0, pure)
-        lot.germination_share, lot.hard_share = None, 0.0
-        if all(row["germination_share"] is not None for row in rows):
-            lot.germination_share = _weighed(rows, "germination_share") / pure
-            lot.hard_share = _weighed(rows, "hard_share") / pure
-        return float(pure)
-
-
-def _weighed(rows: list[dict[str, Any]], name: str) -> float:
-    return float(sum(row["pure_share"] * (row[name] or 0.0) for row in rows))
+        if self.cleaned_data["no_noxious"] and self.filled("weeds"):
+            self.add_error("no_noxious", _("Weeds are named below."))
+        return not self.errors and self.rows_are_sound

@@ -7,18 +7,19 @@ from records.models.calibrations import Calibration
 from records.models.care import Grazing, Irrigation, SoilTest, SoilValue
 from records.models.composts import CompostBatch, CompostDay
 from records.models.crops import FarmFigure, Kind, KindFigure
+from records.models.dressings import SeedDressing
 from records.models.duties import Duty
 from records.models.harvests import HarvestLot, Sale, Storage
 from records.models.inputs import Application, InputProduct
 from records.models.moves import LotMove
 from records.models.observations import BiomassSample, Observation, SampleFrame
-from records.models.offers import OfferPrice, SeedOffer
+from records.models.offers import OfferComponent, OfferPrice, SeedOffer
 from records.models.orders import OrderLine, SeedOrder
 from records.models.plantings import Planting, SeedLine
 from records.models.prints import PrintedPaper
 from records.models.rulings import CertifierNumber, FindingReply, RulesFollowed
 from records.models.searches import SeedSearch, SourceAsked
-from records.models.seeds import LotComponent, SeedLot
+from records.models.seeds import LotComponent, NoxiousWeed, SeedLot
 from records.models.terminations import Termination
 from records.models.trade import Equipment, Supplier
 from records.models.upkeep import CleanOut, Incident, StockCount, Training
@@ -47,7 +48,9 @@ __all__ = [
     "KindFigure",
     "LotComponent",
     "LotMove",
+    "NoxiousWeed",
     "Observation",
+    "OfferComponent",
     "OfferPrice",
     "OrderLine",
     "OwnAssumption",
@@ -56,6 +59,7 @@ __all__ = [
     "RulesFollowed",
     "Sale",
     "SampleFrame",
+    "SeedDressing",
     "SeedLine",
     "SeedLot",
     "SeedOffer",

@@ -16,7 +16,7 @@ from records.models.trade import Supplier
 
 class SeedOffer(Record):
     DATE_FIELD = "offered_on"
-    PARTS = ("prices",)
+    PARTS = ("prices", "components")
 
     supplier = models.ForeignKey(
         Supplier,
@@ -126,3 +126,55 @@ class OfferPrice(models.Model):
 
     def __str__(self) -> str:
         return f"{self.offer} · {self.from_bags}"
+
+
+class OfferComponent(models.Model):
+    """One kind of a mix that is offered, as the price list names it."""
+
+    offer = models.ForeignKey(
+        SeedOffer, on_delete=models.CASCADE, related_name="components"
+    )
+    kind = models.ForeignKey(
+        Kind,
+        on_delete=models.PROTECT,
+        related_name="offer_components",
+        verbose_name=_("kind"),
+    )
+    variety = models.CharField(_("variety"), max_length=80, blank=True)
+    pure_share = models.FloatField(_("pure seed by weight"), validators=SHARE)
+    germination_share = models.FloatField(
+        _("germination"), null=True, blank=True, validators=SHARE
+    )
+    hard_share = models.FloatField(
+        _("hard or dormant seed"), default=0.0, validators=SHARE
+    )
+
+    class Meta:
+        verbose_name = _("component of a mix offered")
+        verbose_name_plural = _("components of mixes offered")
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(pure_share__gt=0, pure_share__lte=1),
+                name="offer_component_is_a_share",
+            ),
+            models.CheckConstraint(
+                condition=Q(germination_share=None)
+                | Q(
+                    germination_share__gte=0, germination_share__lte=1 - F("hard_share")
+                ),
+                name="offer_component_viable_is_a_share",
+            ),
+            models.UniqueConstraint(
+                "offer", "kind", "variety", name="offer_component_once"
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return f"{self.kind} {self.variety}".strip()
+
+    @property
+    def pls_share(self) -> float | None:
+        """Pure live seed of this kind in the whole mix."""
+        if self.germination_share is None:
+            return None
+        return self.pure_share * (self.germination_share + self.hard_share)

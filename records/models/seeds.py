@@ -18,7 +18,7 @@ SHARE = [MinValueValidator(0.0), MaxValueValidator(1.0)]
 
 class SeedLot(Record):
     DATE_FIELD = "received_on"
-    PARTS = ("components",)
+    PARTS = ("components", "weeds")
 
     class Status(models.TextChoices):
         ORGANIC = "organic", _("organic")
@@ -67,9 +67,7 @@ class SeedLot(Record):
     weed_share = models.FloatField(
         _("weed seed"), null=True, blank=True, validators=SHARE
     )
-    noxious = models.CharField(
-        _("noxious weeds, by number"), max_length=300, blank=True
-    )
+    no_noxious = models.BooleanField(_("no noxious weeds, says the tag"), default=False)
     tested_on = models.DateField(_("test month"), null=True, blank=True)
     origin = models.CharField(_("origin"), max_length=80, blank=True)
     status = models.CharField(
@@ -183,3 +181,26 @@ class LotComponent(models.Model):
         if self.germination_share is None:
             return None
         return self.pure_share * (self.germination_share + self.hard_share)
+
+
+class NoxiousWeed(models.Model):
+    """One noxious weed that the tag names, by number in a weight of seed."""
+
+    lot = models.ForeignKey(SeedLot, on_delete=models.CASCADE, related_name="weeds")
+    name = models.CharField(_("noxious weed"), max_length=80)
+    count_per_kg = models.FloatField(_("number in a weight of seed"))
+
+    class Meta:
+        verbose_name = _("noxious weed")
+        verbose_name_plural = _("noxious weeds")
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(count_per_kg__gt=0),
+                name="noxious_weed_by_number",
+                violation_error_message=_("A number is more than nothing."),
+            ),
+            models.UniqueConstraint("lot", "name", name="noxious_weed_once_a_lot"),
+        ]
+
+    def __str__(self) -> str:
+        return self.name

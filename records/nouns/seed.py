@@ -106,6 +106,23 @@ NOUNS = (
         writers=MANAGERS,
     ),
     Noun(
+        "seed-dressings",
+        models.SeedDressing,
+        forms.SeedDressingForm,
+        filters.SeedDressingFilter,
+        (
+            Column(_("kind of seed"), lambda row: row.kind),
+            Column(_("inoculant or treatment"), lambda row: row.product),
+            Column(_("dose on the label"), lambda row: row.dose_share, "dose"),
+            Column(_("good until the month"), lambda row: row.good_until or ""),
+            Column(_("approved by"), lambda row: row.product.approval),
+        ),
+        order=("kind__name", "product__name", "pk"),
+        related=("kind", "product"),
+        cautions=("seed_dressing",),
+        writers=MANAGERS,
+    ),
+    Noun(
         "own-figures",
         models.FarmFigure,
         forms.FarmFigureForm,

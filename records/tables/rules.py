@@ -44,9 +44,9 @@ def posted(form: Any) -> dict[str, Any]:
         value = _sent(box.field.widget, box.value())
         if value is not None:
             sent[box.html_name] = value
-    rows = getattr(form, "rows", None)
-    for inner in [rows.management_form, *rows.forms] if rows is not None else []:
-        sent |= posted(inner)
+    for rows in getattr(form, "formsets", ()):
+        for inner in [rows.management_form, *rows.forms]:
+            sent |= posted(inner)
     return sent
 
 
@@ -74,13 +74,13 @@ def _of_form(form: Any, part: int | None) -> Iterator[Misfit]:
 
 
 def _of_parts(form: Any) -> Iterator[Misfit]:
-    rows = getattr(form, "rows", None)
-    if rows is None:
-        return
-    for number, inner in enumerate(rows.forms):
-        yield from _of_form(inner, number)
-    for sentence in rows.non_form_errors():
-        yield None, "", str(sentence)
+    before = 0
+    for rows in getattr(form, "formsets", ()):
+        for number, inner in enumerate(rows.forms, start=before):
+            yield from _of_form(inner, number)
+        for sentence in rows.non_form_errors():
+            yield None, "", str(sentence)
+        before += rows.initial_form_count()
 
 
 def _unreckoned(form: Any, table: Table, row: Record) -> Iterator[Misfit]:

@@ -12,11 +12,14 @@ from farm.access import MANAGERS, may
 from farm.models import Change, Farm, Record
 from farm.units import System
 from records import history
+from records.forms.by_weight import count_by_weight, dose
 from records.lookovers import Review, reviews
 from records.models import Application
 from records.nouns import Column
 
 register = template.Library()
+register.filter(dose)
+register.filter(count_by_weight)
 
 
 @register.filter

@@ -24,6 +24,7 @@ HEADER = (
     "bag [kg]",
     "price of a bag",
     "cost",
+    "money",
     "pure live seed [%]",
 )
 
@@ -59,7 +60,9 @@ def _searches(farm: Farm, order: OrderFacts, by: dt.date) -> Iterator[SearchPart
         yield SearchPart(name, kind_id in searched)
 
 
-def order_rows(order: OrderFacts) -> Iterator[tuple[str | int | float | None, ...]]:
+def order_rows(
+    order: OrderFacts, currency: str
+) -> Iterator[tuple[str | int | float | None, ...]]:
     """Rows of the sheet for a spreadsheet."""
     for line in order.lines:
         yield (
@@ -71,5 +74,6 @@ def order_rows(order: OrderFacts) -> Iterator[tuple[str | int | float | None, ..
             round(line.bag_kg, 4),
             line.price,
             line.cost,
+            currency,
             None if line.pls is None else round(line.pls * 100, 2),
         )

@@ -158,8 +158,9 @@ def messages(form, box):
         return [str(error) for error in form.non_field_errors()]
     if box in form.fields:
         return form.errors.get(box, [])
-    _prefix, place, part = box.rsplit("-", 2)
-    return form.rows.forms[int(place)].errors.get(part, [])
+    prefix, place, part = box.rsplit("-", 2)
+    (told,) = [rows for rows in form.formsets if rows.prefix == prefix]
+    return told.forms[int(place)].errors.get(part, [])
 
 
 @pytest.mark.parametrize("case", CASES, ids=named)
@@ -180,7 +181,8 @@ def test_what_cannot_be_is_refused_beside_what_was_typed(case, world, owner_clie
 
 def kept_in_its_box(form, name, value, page):
     """Whether a box still holds what was typed into it."""
-    parts = [form, *(form.rows.forms if hasattr(form, "ROWS") else [])]
+    sets = getattr(form, "formsets", [])
+    parts = [form, *(row for rows in sets for row in rows.forms)]
     boxes = {box.html_name: box for part in parts for box in part}
     if name not in boxes or value in {"", "on"}:
         return True

@@ -80,8 +80,8 @@ def as_shown(form):
     """A form sent back as the browser shows it, nothing touched."""
     sent = {}
     parts = [form]
-    if hasattr(form, "ROWS"):
-        parts += [form.rows.management_form, *form.rows.forms]
+    for rows in getattr(form, "formsets", []):
+        parts += [rows.management_form, *rows.forms]
     for part in parts:
         for box in part:
             value = box.value()

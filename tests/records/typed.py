@@ -41,6 +41,12 @@ SAID = {
         "signer": "The former tenant",
         "signed_on": "2026-02-01",
     },
+    "seed-dressings": lambda at: {
+        "kind": at.kind.pk,
+        "product": at["input-products"].pk,
+        "dose_share": "5 oz/50 lb",
+        "good_until": "2027-12-01",
+    },
     "seed-lots": lambda at: {
         "kind": at.kind.pk,
         "lot_number": "BW-27",
@@ -182,6 +188,10 @@ SAID = {
         "purity_share": "98",
         "germination_share": "90",
         **rows("prices", {"bag_kg": "50 lb", "from_bags": "1", "price": "48.50"}),
+        **rows(
+            "components",
+            {"kind": at.kind.pk, "pure_share": "98", "germination_share": "90"},
+        ),
     },
     "seed-orders": lambda at: {
         "supplier": at["suppliers"].pk,

@@ -184,7 +184,7 @@ def test_the_order_goes_to_a_spreadsheet_with_every_line(world, owner_client):
     told = page(world, owner_client, "order-csv", order.pk).content.decode("utf-8-sig")
     header, line = told.splitlines()
     assert header.startswith("kind,variety,status,bags")
-    assert "Buckwheat,'=2+2,organic,2,55.1156,25.0,40.0,80.0,88.0" in line
+    assert "Buckwheat,'=2+2,organic,2,55.1156,25.0,40.0,80.0,USD,88.0" in line
 
 
 def test_the_balance_shows_what_a_count_did_not_find(world, owner_client):
@@ -249,8 +249,14 @@ def test_a_mix_must_add_up_and_is_told_as_a_whole(world, owner_client):
         return owner_client.post(url, sent | over)
 
     assert "add up to 92 %, not 100 %" in mix("30").content.decode()
-    assert "number" in mix("38", noxious="dodder").content.decode()
-    assert mix("38", noxious="dodder 3 per lb").status_code == 302
+    named = rows("weeds", {"name": "Dodder"})
+    assert "Name each weed with its number." in mix("38", **named).content.decode()
+    twice = rows("weeds", *[{"name": "Dodder", "count_per_kg": "3/lb"}] * 2)
+    assert "This weed stands twice." in mix("38", **twice).content.decode()
+    named = rows("weeds", {"name": "Dodder", "count_per_kg": "3 per lb"})
+    both = mix("38", no_noxious="on", **named)
+    assert "Weeds are named below." in both.content.decode()
+    assert mix("38", **named).status_code == 302
     lot = SeedLot.objects.get(lot_number="MIX")
     assert lot.pls_share == pytest.approx(0.6 * 0.9 + 0.38 * 0.8)
     assert lot.holds(world.ours.kind)
