@@ -16,7 +16,7 @@ from farm.units import System
 from reports.csv_sheet import csv_answer
 from reports.forms.calibration import CatchForm
 from reports.forms.how_much import HowMuchForm
-from reports.forms.seed import PeriodForm, SowingForm
+from reports.forms.seed import OrderForm, SowingForm
 from reports.ledger.assumptions import own_assumptions
 from reports.ledger.orders import order_facts
 from reports.ledger.seed import supplier_names
@@ -47,7 +47,7 @@ def seed_balance(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
 @for_members()
 def seed_order(request: FarmRequest, farm: Farm) -> HttpResponse:
     today = farm.today(timezone.now())
-    form = PeriodForm(
+    form = OrderForm(
         request.GET,
         today=today,
         overage=own_assumptions(farm)["seed_overage"],
@@ -55,7 +55,7 @@ def seed_order(request: FarmRequest, farm: Farm) -> HttpResponse:
     )
     page = {"farm": farm, "form": form, "may_write": may(request, MANAGERS)}
     if form.is_valid():
-        page |= seed_order_paper(farm, form, today=today)
+        page |= seed_order_paper(farm, form)
     return render(request, "reports/seed_order.html", page)
 
 

@@ -99,6 +99,20 @@ class SeedOffer(Record):
             return None
         return self.purity_share * (self.germination_share + self.hard_share)
 
+    def contents(self) -> list[tuple[Kind, float | None]]:
+        """Every kind in it, the one it is named by first, with its live seed."""
+        parts = list(self.components.all())
+        if not parts:
+            return [(self.kind, self.pls_share)]
+        kinds = {self.kind_id: self.kind, **{one.kind_id: one.kind for one in parts}}
+        shares: dict[int, list[float | None]] = {pk: [] for pk in kinds}
+        for one in parts:
+            shares[one.kind_id].append(one.pls_share)
+        return [
+            (kind, None if None in shares[pk] else sum(filter(None, shares[pk])))
+            for pk, kind in kinds.items()
+        ]
+
 
 class OfferPrice(models.Model):
     offer = models.ForeignKey(

@@ -129,6 +129,21 @@ class SeedLot(Record):
             return None
         return self.purity_share * (self.germination_share + self.hard_share)
 
+    def pls_of(self, kind_id: int) -> float | None:
+        """Pure live seed of one kind in the whole lot; None where it is not known."""
+        parts = list(self.components.all())
+        if not parts:
+            return self.pls_share if kind_id == self.kind_id else None
+        shares = [part.pls_share for part in parts if part.kind_id == kind_id]
+        known = [share for share in shares if share is not None]
+        return sum(known) if known and len(known) == len(shares) else None
+
+    def contents(self) -> list[tuple[Kind, float | None]]:
+        """Every kind in it, the one it is named by first, with its live seed."""
+        kinds = {part.kind_id: part.kind for part in self.components.all()}
+        kinds = {self.kind_id: self.kind, **kinds}
+        return [(kind, self.pls_of(pk)) for pk, kind in kinds.items()]
+
 
 class LotComponent(models.Model):
     """One kind of a mix, as the tag names it."""

@@ -13,6 +13,8 @@ from django.utils.translation import gettext_lazy as _
 from farm.forms.base import DateInput
 from farm.forms.measures import MassField, PercentField
 from farm.units import System
+from reports.calc.shapes.order import Rule
+from reports.labels.order import RULE
 
 A_YEAR = dt.timedelta(days=364)
 LONGEST = dt.timedelta(days=731)
@@ -26,20 +28,8 @@ class PeriodForm(forms.Form):
     last = forms.DateField(label=_("Sown until"), widget=DateInput())
     overage = PercentField(label=_("Seed to spare, %"))
     headlands = PercentField(label=_("Ground left as headlands, %"), max_value=90)
-    without = forms.MultipleChoiceField(
-        label=_("Suppliers to leave out"),
-        required=False,
-        widget=forms.CheckboxSelectMultiple,
-    )
 
-    def __init__(
-        self,
-        data: Any = None,
-        *,
-        today: dt.date,
-        overage: float,
-        suppliers: Mapping[int, str] | None = None,
-    ) -> None:
+    def __init__(self, data: Any = None, *, today: dt.date, overage: float) -> None:
         first_guess = {
             "first": today.isoformat(),
             "last": (today + self.DAYS).isoformat(),
@@ -47,12 +37,12 @@ class PeriodForm(forms.Form):
             "headlands": "0",
         }
         sent = {name: data.get(name) for name in first_guess if name in (data or {})}
-        super().__init__(_with_lists(first_guess | sent, data))
-        choices = [(str(pk), name) for pk, name in (suppliers or {}).items()]
-        box: Any = self.fields["without"]
-        box.choices = choices
-        if not choices:
-            del self.fields["without"]
+        told = QueryDict(mutable=True)
+        if data:
+            told.update(data)
+        for name, value in (first_guess | sent).items():
+            told[name] = value
+        super().__init__(told)
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
@@ -61,17 +51,62 @@ class PeriodForm(forms.Form):
             self.add_error("last", _("It lies up to two years after the first."))
         return cleaned
 
+
+class OrderForm(PeriodForm):
+    """The period of an order, the day it is made, and what is overruled."""
+
+    # Half a bag is not for sale, so that rule is not let go here.
+    RULES = (Rule.ORGANIC_FIRST, Rule.LEAST_ORDER, Rule.IN_STOCK)
+
+    on = forms.DateField(
+        label=_("Ordered on"),
+        widget=DateInput(),
+        help_text=_("Offers, searches and approvals are looked at as of this day."),
+    )
+    without = forms.MultipleChoiceField(
+        label=_("Suppliers to leave out"),
+        required=False,
+        widget=forms.CheckboxSelectMultiple,
+    )
+    let_go = forms.MultipleChoiceField(
+        label=_("Rules to let go"),
+        required=False,
+        widget=forms.CheckboxSelectMultiple,
+        choices=[(rule.value, RULE[rule]) for rule in RULES],
+    )
+    why = forms.CharField(
+        label=_("Why you overrule"),
+        required=False,
+        max_length=300,
+        help_text=_("It is kept with the order."),
+    )
+
+    def __init__(
+        self,
+        data: Any = None,
+        *,
+        today: dt.date,
+        suppliers: Mapping[int, str],
+        **options: Any,
+    ) -> None:
+        super().__init__(data, today=today, **options)
+        told: Any = self.data
+        if not told.get("on"):
+            told["on"] = min(today.isoformat(), told["first"])
+        box: Any = self.fields["without"]
+        box.choices = [(str(pk), name) for pk, name in suppliers.items()]
+        if not suppliers:
+            del self.fields["without"]
+
     @property
     def left_out(self) -> set[int]:
         """Suppliers that are not asked."""
         return {int(one) for one in self.cleaned_data.get("without", ())}
 
-
-def _with_lists(told: Mapping[str, Any], data: Any) -> QueryDict:
-    found = QueryDict(mutable=True)
-    found.update(told)
-    found.setlist("without", data.getlist("without") if data else [])
-    return found
+    @property
+    def rules_let_go(self) -> set[Rule]:
+        """Rules that do not hold."""
+        return {Rule(one) for one in self.cleaned_data["let_go"]}
 
 
 class SowingForm(PeriodForm):

@@ -56,12 +56,13 @@ def seed_left(farm: Farm) -> Mapping[str, tuple[LotLeft, ...]]:
     """What is left of every lot, by kind; untested seed counts as it was weighed."""
     found: dict[str, list[LotLeft]] = {}
     rows = SeedLot.objects.on(farm).live().with_balance().select_related("kind")
-    for row in rows:
-        if row.left_kg > 0:
-            live = 1.0 if row.pls_share is None else row.pls_share
-            tested = row.germination_share is not None
-            lot = LotLeft(row.left_kg * live, tested)
-            found.setdefault(row.kind.slug, []).append(lot)
+    for row in rows.prefetch_related("components__kind"):
+        for kind, pls in row.contents() if row.left_kg > 0 else ():
+            if pls is None and row.components.all():
+                continue
+            live = 1.0 if pls is None else pls
+            lot = LotLeft(row.left_kg * live, pls is not None)
+            found.setdefault(kind.slug, []).append(lot)
     return {slug: tuple(lots) for slug, lots in found.items()}
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 from operator import itemgetter
 from typing import Any, TypeVar
@@ -30,6 +30,7 @@ from reports.calc.shapes.ledger import (
 )
 from reports.calc.shapes.ledger import SeedLine as Line
 from reports.ledger.figures import kind_facts
+from reports.ledger.mixes import live_shares
 
 V = TypeVar("V")
 ByPlanting = Mapping[int, list[V]]
@@ -67,9 +68,14 @@ def _lines(farm: Farm, ids: Sequence[int]) -> ByPlanting[Line]:
     )
     kinds = kind_facts(farm, {kind for _planting, kind, *_ in rows})
     lots = _lots(farm, {lot for _planting, _kind, lot, *_ in rows} - {None})
+    shares = live_shares([(one, of, lots.get(lot), kg) for one, of, lot, kg, _ in rows])
+    facts = {pk: _lot(lot) for pk, lot in lots.items()}
     found: defaultdict[int, list[Line]] = defaultdict(list)
-    for planting, kind, lot, seed_kg, share in rows:
-        found[planting].append(Line(kinds[kind], lots.get(lot), seed_kg, share))
+    for (planting, kind, lot, seed_kg, share), pls in zip(rows, shares, strict=True):
+        told = facts.get(lot)
+        if told is not None and told.pls != pls:
+            told = replace(told, pls=pls)
+        found[planting].append(Line(kinds[kind], told, seed_kg, share))
     return found
 
 
@@ -133,21 +139,22 @@ def _ends(farm: Farm, ids: Sequence[int]) -> ByPlanting[End]:
     return found
 
 
-def _lots(farm: Farm, ids: set[int]) -> dict[int, LotFacts]:
+def _lots(farm: Farm, ids: set[int]) -> dict[int, SeedLot]:
     rows = SeedLot.objects.on(farm).filter(pk__in=ids).select_related("kind")
-    return {
-        row.pk: LotFacts(
-            id=row.pk,
-            label=row.lot_number,
-            kind_slug=row.kind.slug,
-            supplier=row.supplier,
-            received_kg=row.received_kg,
-            pls=row.pls_share,
-            organic=row.status == SeedLot.Status.ORGANIC,
-            treated=row.status == SeedLot.Status.TREATED,
-        )
-        for row in rows
-    }
+    return {row.pk: row for row in rows.prefetch_related("components")}
+
+
+def _lot(row: SeedLot) -> LotFacts:
+    return LotFacts(
+        id=row.pk,
+        label=row.lot_number,
+        kind_slug=row.kind.slug,
+        supplier=row.supplier,
+        received_kg=row.received_kg,
+        pls=row.pls_share,
+        organic=row.status == SeedLot.Status.ORGANIC,
+        treated=row.status == SeedLot.Status.TREATED,
+    )
 
 
 def planting_facts(

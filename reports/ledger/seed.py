@@ -16,6 +16,8 @@ from reports.calc.shapes.order import OnHand, Price, Terms
 from reports.calc.shapes.seed import OfferFacts, Planned, PlannedLine
 from reports.ledger.assumptions import own_assumptions
 from reports.ledger.figures import kind_facts
+from reports.ledger.mixes import live_shares
+from reports.ledger.treated import approved_names, are_approved
 
 
 @dataclass(frozen=True)
@@ -43,8 +45,10 @@ class SeedLedger:
     assumptions: Assumptions
 
 
-def seed_ledger(farm: Farm, first: dt.date, last: dt.date) -> SeedLedger:
-    """Plantings planned in a period, lots with seed left, and every live offer."""
+def seed_ledger(
+    farm: Farm, first: dt.date, last: dt.date, *, by: dt.date
+) -> SeedLedger:
+    """Plantings planned in a period, lots with seed left, and offers made by a day."""
     rows = _planned_rows(farm, first, last)
     lines = _lines([row["pk"] for row in rows])
     kinds = kind_facts(
@@ -54,7 +58,7 @@ def seed_ledger(farm: Farm, first: dt.date, last: dt.date) -> SeedLedger:
     return SeedLedger(
         planned=tuple(_planned(row, lines[row["pk"]], kinds) for row in rows),
         lots={lot.stock.lot: lot for lot in lots_on_hand(farm)},
-        offers=offers_of(farm),
+        offers=offers_of(farm, by=by),
         terms={row.pk: _terms(row) for row in suppliers},
         suppliers={row.pk: row.name for row in suppliers},
         kind_ids={facts.slug: pk for pk, facts in kinds.items()},
@@ -80,14 +84,18 @@ def _planned_rows(farm: Farm, first: dt.date, last: dt.date) -> list[dict[str, A
 
 def _lines(ids: list[int]) -> Mapping[int, list[dict[str, Any]]]:
     found: defaultdict[int, list[dict[str, Any]]] = defaultdict(list)
-    rows = SeedLine.objects.filter(planting__in=ids).select_related("lot")
-    for row in rows.order_by("pk"):
+    told = SeedLine.objects.filter(planting__in=ids).select_related("lot__kind")
+    rows = list(told.prefetch_related("lot__components").order_by("pk"))
+    shares = live_shares(
+        [(row.planting_id, row.kind_id, row.lot, row.seed_kg) for row in rows]
+    )
+    for row, pls in zip(rows, shares, strict=True):
         found[row.planting_id].append(
             {
                 "kind_id": row.kind_id,
                 "share": row.share,
                 "seed_kg": row.seed_kg,
-                "lot_pls": row.lot.pls_share if row.lot else None,
+                "lot_pls": pls,
             }
         )
     return found
@@ -111,53 +119,70 @@ def _planned(row: Mapping[str, Any], lines: Any, kinds: Any) -> Planned:
 
 
 def lots_on_hand(farm: Farm) -> list[LotOnHand]:
-    """Lots with seed left, the oldest test first; one query."""
+    """Lots with seed left, the oldest test first; two queries."""
     rows = SeedLot.objects.on(farm).live().with_balance().filter(left_kg__gt=0)
-    return [
-        LotOnHand(
-            OnHand(
-                lot=row.pk,
-                kind=row.kind.slug,
-                left_kg=row.left_kg,
-                pls=row.pls_share,
-                tested_on=row.tested_on,
-                organic=row.status == SeedLot.Status.ORGANIC,
-            ),
-            label=row.lot_number,
-            kind_name=str(row.kind),
-            status=row.get_status_display(),
-            inoculant=row.inoculant,
-            inoculant_until=row.inoculant_until,
-        )
-        for row in rows.select_related("kind").order_by("tested_on", "pk")
-    ]
+    rows = rows.select_related("kind").prefetch_related("components__kind")
+    return [_on_hand(row) for row in rows.order_by("tested_on", "pk")]
 
 
-def offers_of(farm: Farm) -> tuple[OfferFacts, ...]:
-    """Every live offer with its table of prices; two queries."""
-    rows = SeedOffer.objects.on(farm).live().select_related("supplier", "kind")
+def _on_hand(row: Any) -> LotOnHand:
+    (kind, pls), *more = row.contents()
+    return LotOnHand(
+        OnHand(
+            lot=row.pk,
+            kind=kind.slug,
+            left_kg=row.left_kg,
+            pls=pls,
+            tested_on=row.tested_on,
+            organic=row.status == SeedLot.Status.ORGANIC,
+            also=tuple((other.slug, share) for other, share in more),
+        ),
+        label=row.lot_number,
+        kind_name=" + ".join(str(one) for one in (kind, *(other for other, _ in more))),
+        status=row.get_status_display(),
+        inoculant=row.inoculant,
+        inoculant_until=row.inoculant_until,
+    )
+
+
+def offers_of(farm: Farm, *, by: dt.date) -> tuple[OfferFacts, ...]:
+    """Every live offer written by a day, with its table of prices; four queries."""
+    rows = SeedOffer.objects.on(farm).live().filter(offered_on__lte=by)
+    rows = rows.select_related("supplier", "kind").prefetch_related("components__kind")
+    approved = approved_names(farm, by=by)
     prices: defaultdict[int, list[Price]] = defaultdict(list)
     told = OfferPrice.objects.filter(offer__farm=farm, offer__voided_at=None)
     for one in told.order_by("bag_kg", "from_bags", "pk"):
         prices[one.offer_id].append(Price(one.bag_kg, one.from_bags, one.price))
-    return tuple(
-        OfferFacts(
-            id=row.pk,
-            supplier=row.supplier_id,
-            supplier_name=row.supplier.name,
-            kind=row.kind.slug,
-            kind_id=row.kind_id,
-            kind_name=str(row.kind),
-            variety=row.variety,
-            status=row.status,
-            pls=row.pls_share,
-            tested_on=row.tested_on,
-            first=row.in_stock_from,
-            last=row.in_stock_until,
-            most_kg=row.stock_kg,
-            prices=tuple(prices[row.pk]),
-        )
-        for row in rows.order_by("pk")
+    rows = rows.order_by("pk")
+    return tuple(_offer(row, tuple(prices[row.pk]), farm, approved) for row in rows)
+
+
+def _offer(
+    row: SeedOffer, prices: tuple[Price, ...], farm: Farm, approved: frozenset[str]
+) -> OfferFacts:
+    (kind, pls), *more = row.contents()
+    is_treated = row.status == SeedLot.Status.TREATED
+    return OfferFacts(
+        id=row.pk,
+        supplier=row.supplier_id,
+        supplier_name=row.supplier.name,
+        kind=kind.slug,
+        kind_id=row.kind_id,
+        kind_name=" + ".join(str(one) for one in (kind, *(other for other, _ in more))),
+        variety=row.variety,
+        status=row.status,
+        pls=pls,
+        tested_on=row.tested_on,
+        first=row.in_stock_from,
+        last=row.in_stock_until,
+        most_kg=row.stock_kg,
+        prices=prices,
+        also=tuple((other.slug, share) for other, share in more),
+        treatment=row.treatment,
+        is_allowed=not is_treated
+        or farm.standard == Farm.Standard.NONE
+        or are_approved(row.treatment, approved),
     )
 
 

@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-import datetime as dt
 import uuid
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
+
+from django.utils.translation import gettext as _
 
 from farm.models import Farm
 from reports.calc.season.buying import buying
 from reports.calc.season.needs import needs_of
 from reports.calc.shapes.order import Bought, Draw, Parcel, Plan
 from reports.calc.shapes.seed import Buying, Need, OfferFacts
-from reports.forms.seed import PeriodForm
+from reports.forms.seed import OrderForm
+from reports.labels.order import RULE
 from reports.ledger.searches import kinds_with_searches
 from reports.ledger.seed import LotOnHand, SeedLedger, seed_ledger
-
-NO_STANDARD = "none"
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +27,14 @@ class LinePart:
     line: Bought
     offer: OfferFacts
     is_searched: bool
+    # Pure live seed by the name of its kind. [kg]
+    live: tuple[tuple[str, float], ...]
+
+    @property
+    def variety(self) -> str:
+        """The variety; of a mix, that it is one."""
+        mixed = _("mix") if self.offer.also else ""
+        return " ".join(filter(None, [self.offer.variety, mixed]))
 
     @property
     def bags(self) -> int:
@@ -53,30 +61,31 @@ class DrawPart:
     need: Need
 
 
-def seed_order_paper(farm: Farm, form: PeriodForm, *, today: dt.date) -> dict[str, Any]:
+def seed_order_paper(farm: Farm, form: OrderForm) -> dict[str, Any]:
     """Everything the page of a seed order shows."""
     asked = form.cleaned_data
-    ledger = seed_ledger(farm, asked["first"], asked["last"])
-    told = _buying(farm, ledger, form, today)
-    searched = kinds_with_searches(farm, by=today)
+    ledger = seed_ledger(farm, asked["first"], asked["last"], by=asked["on"])
+    told = _buying(ledger, form)
+    searched = kinds_with_searches(farm, by=asked["on"])
     names = {need.kind.slug: need.kind.name for need in told.needs}
+    best = told.comparison.best
     return {
         "farm": farm,
         "form": form,
         "told": told,
-        "best": told.comparison.best,
+        "above": best.cost - told.plain.cost if told.plain else None,
+        "below": told.plain.cost - best.cost if told.plain else None,
+        "best": best,
         "drawn": tuple(_draws(told, ledger)),
         "to_buy": [(names[kind], kg) for kind, kg in sorted(told.needs_kg.items())],
-        "short": [
-            (names[kind], kg) for kind, kg in told.comparison.best.short_kg.items()
-        ],
-        "parcels": tuple(_parcels(told.comparison.best, ledger, searched, form, today)),
+        "short": [(names[kind], kg) for kind, kg in best.short_kg.items()],
+        "parcels": tuple(_parcels(told, ledger, searched, form, farm.currency)),
         "next_best": _suppliers(told.comparison.other, ledger),
     }
 
 
-def _buying(farm: Farm, ledger: SeedLedger, form: PeriodForm, today: dt.date) -> Buying:
-    asked, left_out = form.cleaned_data, form.left_out
+def _buying(ledger: SeedLedger, form: OrderForm) -> Buying:
+    asked = form.cleaned_data
     needs = needs_of(
         ledger.planned,
         assumptions=ledger.assumptions,
@@ -86,11 +95,12 @@ def _buying(farm: Farm, ledger: SeedLedger, form: PeriodForm, today: dt.date) ->
     return buying(
         needs,
         [lot.stock for lot in ledger.lots.values()],
-        [offer for offer in ledger.offers if offer.supplier not in left_out],
+        ledger.offers,
         ledger.terms,
         assumptions=ledger.assumptions,
-        today=today,
-        takes_treated=farm.standard == NO_STANDARD,
+        today=asked["on"],
+        skipped=form.left_out,
+        let_go=form.rules_let_go,
     )
 
 
@@ -108,38 +118,56 @@ def _suppliers(plan: Plan | None, ledger: SeedLedger) -> list[str]:
 
 
 def _parcels(
-    plan: Plan,
+    told: Buying,
     ledger: SeedLedger,
     searched: set[int],
-    form: PeriodForm,
-    today: dt.date,
+    form: OrderForm,
+    money: str,
 ) -> Iterator[ParcelPart]:
+    kept = _overruled(told, ledger, form, money)
     offers = {offer.id: offer for offer in ledger.offers}
-    for parcel in plan.parcels:
+    for parcel in told.comparison.best.parcels:
         lines = tuple(
-            LinePart(
-                line,
-                offers[line.offer.id],
-                offers[line.offer.id].kind_id in searched,
-            )
+            LinePart(line, facts, facts.kind_id in searched, _live(line, told))
             for line in parcel.lines
+            for facts in [offers[line.offer.id]]
         )
         yield ParcelPart(
             supplier=ledger.suppliers[parcel.terms.supplier],
             parcel=parcel,
             lines=lines,
-            boxes=tuple(_boxes(parcel, lines, form, today).items()),
+            boxes=tuple(_boxes(parcel, lines, form, kept).items()),
         )
 
 
+def _live(line: Bought, told: Buying) -> tuple[tuple[str, float], ...]:
+    names = {need.kind.slug: need.kind.name for need in told.needs}
+    return tuple((names[kind], line.seed_kg * pls) for kind, pls in line.offer.contents)
+
+
+def _overruled(told: Buying, ledger: SeedLedger, form: OrderForm, money: str) -> str:
+    """What was overruled, by how much money and why, as a note of the order."""
+    names = [ledger.suppliers[one] for one in sorted(form.left_out)]
+    names += [str(RULE[rule]) for rule in sorted(form.rules_let_go)]
+    if told.plain is None or not names:
+        return ""
+    more = told.comparison.best.cost - told.plain.cost
+    sentence = _("Overruled: %(names)s. %(sum).2f %(money)s above the cheapest.")
+    if more < 0:
+        sentence = _("Overruled: %(names)s. %(sum).2f %(money)s below the full order.")
+    said = sentence % {"names": ", ".join(names), "sum": abs(more), "money": money}
+    return f"{said} {form.cleaned_data['why']}".strip()
+
+
 def _boxes(
-    parcel: Parcel, lines: tuple[LinePart, ...], form: PeriodForm, today: dt.date
+    parcel: Parcel, lines: tuple[LinePart, ...], form: OrderForm, kept: str
 ) -> Mapping[str, str]:
     """The order as its entry form would send it."""
     sent = {
         "client_key": str(uuid.uuid4()),
         "supplier": str(parcel.terms.supplier),
-        "drawn_up_on": today.isoformat(),
+        "drawn_up_on": form.cleaned_data["on"].isoformat(),
+        "notes": kept,
         "freight": f"{parcel.freight:.2f}",
         "lines-TOTAL_FORMS": str(len(lines)),
         "lines-INITIAL_FORMS": "0",
@@ -147,12 +175,17 @@ def _boxes(
     for place, part in enumerate(lines):
         told = {
             "kind": str(part.offer.kind_id),
-            "variety": part.offer.variety,
+            "variety": part.variety,
             "status": part.offer.status,
             "bag_kg": f"{part.line.price.bag_kg!r} kg",
             "bags": str(part.bags),
             "price": f"{part.line.price.each:.2f}",
-            "pls_share": f"{part.offer.pls * 100:.6g}" if part.offer.pls else "",
+            "pls_share": _percent(part.offer),
         }
         sent |= {f"lines-{place}-{name}": value for name, value in told.items()}
     return sent
+
+
+def _percent(offer: OfferFacts) -> str:
+    shares = [offer.pls, *(pls for _kind, pls in offer.also)]
+    return f"{sum(pls or 0.0 for pls in shares) * 100:.6g}" if all(shares) else ""

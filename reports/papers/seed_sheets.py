@@ -52,7 +52,7 @@ class SowingDay:
 def sowing_paper(farm: Farm, form: SowingForm, *, today: dt.date) -> dict[str, Any]:
     """What is sown day by day, as planned."""
     asked = form.cleaned_data
-    ledger = seed_ledger(farm, asked["first"], asked["last"])
+    ledger = seed_ledger(farm, asked["first"], asked["last"], by=today)
     needs = needs_of(
         ledger.planned,
         assumptions=ledger.assumptions,

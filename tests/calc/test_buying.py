@@ -111,10 +111,10 @@ def test_an_offer_that_comes_too_late_or_is_over_is_not_bought():
     assert told.comparison.best.short_kg["buckwheat"] / LB == pytest.approx(100)
 
 
-def test_treated_seed_is_left_out_where_a_standard_is_kept():
-    treated = offer(status="treated")
+def test_treated_seed_is_left_out_where_nobody_approved_it():
+    treated = offer(status="treated", is_allowed=False)
     assert bought(needs(planned()), [treated]).left_out[0].trouble is None
-    told = bought(needs(planned()), [treated], takes_treated=True)
+    told = bought(needs(planned()), [replace(treated, is_allowed=True)])
     assert told.left_out == ()
 
 

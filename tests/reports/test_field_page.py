@@ -16,7 +16,7 @@ from tests.factories import (
 
 TODAY = dt.date(2026, 11, 12)
 NOW = dt.datetime(2026, 11, 12, 8, tzinfo=dt.UTC)
-QUERIES = 29
+QUERIES = 30
 # What a field can be told of; the rest of the nouns are about other things.
 TOLD = {
     "plantings",

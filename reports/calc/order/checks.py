@@ -33,7 +33,8 @@ def trouble_with(offer: Offer) -> OfferTrouble | None:
         return OfferTrouble.NO_PRICE
     if any(not price.bag_kg > 0 for price in offer.prices):
         return OfferTrouble.NO_BAG_SIZE
-    if not 0 < offer.pls <= 1:
+    shares = [pls for _, pls in offer.contents]
+    if not min(shares) > 0 or not sum(shares) <= 1:
         return OfferTrouble.NO_PURE_LIVE_SEED
     if not all(_fall(rows) for rows in by_size(offer.prices)):
         return OfferTrouble.BREAKS_OUT_OF_ORDER

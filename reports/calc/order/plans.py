@@ -19,6 +19,7 @@ from reports.calc.shapes.order import (
     Terms,
 )
 
+Blends = Sequence[Mapping[str, float]]
 NOTHING = Plan(Outcome.NOTHING_NEEDED, (), 0.0, {}, {})
 # Shares of a need below this are rounding.
 NONE_SHORT = 1e-6
@@ -32,6 +33,7 @@ def cheapest(
     terms: Mapping[int, Terms],
     *,
     without: Collection[Rule] = (),
+    blends: Blends = (),
     seconds: float = SECONDS,
 ) -> Plan:
     """Return the cheapest order of whole bags that covers every kind.
@@ -46,6 +48,9 @@ def cheapest(
         Freight and least order by supplier; none where a supplier is not named.
     without : collection of Rule
         Rules let go.
+    blends : sequence of mapping of str to float
+        Of the needs, those of each planting of several kinds. [kg] A mix is bought
+        for plantings that want all of its kinds.
     seconds : float
         After this the best found so far is returned, with its bound. [s] Above 0.
 
@@ -78,7 +83,7 @@ def cheapest(
         raise ValueError("a need below 0")
     if not any(needs_kg.values()):
         return NOTHING
-    model = model_of(needs_kg, offers, terms, without=without)
+    model = model_of(needs_kg, offers, terms, without=without, blends=blends)
     _hold(model, model.short, _is_plain(model, needs_kg, terms), seconds)
     organic = _is_plain(model, needs_kg, terms, organic=True)
     _hold(model, model.not_organic, organic, seconds)
@@ -92,13 +97,15 @@ def compared(
     offers: Sequence[Offer],
     terms: Mapping[int, Terms],
     *,
+    without: Collection[Rule] = (),
+    blends: Blends = (),
     seconds: float = SECONDS,
 ) -> Comparison:
     """Return the cheapest order, the next best without one of its suppliers, and rules.
 
     Parameters
     ----------
-    needs_kg, offers, terms, seconds
+    needs_kg, offers, terms, without, blends, seconds
         As :func:`cheapest` takes them.
 
     Returns
@@ -112,17 +119,30 @@ def compared(
     >>> compared({}, [], {}).best.outcome.value
     'nothing_needed'
     """
-    best = cheapest(needs_kg, offers, terms, seconds=seconds)
+    best = cheapest(
+        needs_kg, offers, terms, without=without, blends=blends, seconds=seconds
+    )
     seconds = min(seconds, SECONDS_BESIDE)
     if not best.parcels:
         return Comparison(best, None, ())
-    rules = (
-        _rule_cost(rule, best, needs_kg, offers, terms, seconds)
+    rules = tuple(
+        _rule_cost(
+            rule,
+            best,
+            cheapest(
+                needs_kg,
+                offers,
+                terms,
+                without={rule, *without},
+                blends=blends,
+                seconds=seconds,
+            ),
+        )
         for rule in Rule
-        if _binds(rule, offers, terms)
+        if rule not in without and _binds(rule, offers, terms)
     )
-    other = _other(best, needs_kg, offers, terms, seconds)
-    return Comparison(best, other, tuple(rules))
+    model = model_of(needs_kg, offers, terms, without=without, blends=blends)
+    return Comparison(best, _other(best, model, needs_kg, terms, seconds), rules)
 
 
 def _is_plain(
@@ -137,6 +157,7 @@ def _is_plain(
         tier.offer.kind
         for tier in model.tiers
         if tier.offer.most_kg is None
+        and not tier.offer.also
         and (tier.offer.organic or not organic)
         and (tier.price.each > 0 or not _least(tier, terms))
     }
@@ -172,7 +193,8 @@ def _least_cost(model: Model, seconds: float) -> Solved | None:
     others = [
         model.columns[tier.taken]
         for tier in model.tiers
-        if tier.offer.kind in covered and not tier.offer.organic
+        if not tier.offer.organic
+        and all(kind in covered for kind, _ in tier.offer.contents)
     ]
     for column in others:
         column.high = 0.0
@@ -231,15 +253,7 @@ def _binds(rule: Rule, offers: Sequence[Offer], terms: Mapping[int, Terms]) -> b
     return rule is Rule.WHOLE_BAGS or not all(offer.in_stock for offer in offers)
 
 
-def _rule_cost(
-    rule: Rule,
-    best: Plan,
-    needs_kg: Mapping[str, float],
-    offers: Sequence[Offer],
-    terms: Mapping[int, Terms],
-    seconds: float,
-) -> RuleCost:
-    plan = cheapest(needs_kg, offers, terms, without=(rule,), seconds=seconds)
+def _rule_cost(rule: Rule, best: Plan, plan: Plan) -> RuleCost:
     comparable = plan.short_kg.keys() == best.short_kg.keys()
     saved = max(0.0, best.cost - plan.cost) if comparable else None
     return RuleCost(rule, saved, plan)
@@ -247,8 +261,8 @@ def _rule_cost(
 
 def _other(
     best: Plan,
+    model: Model,
     needs_kg: Mapping[str, float],
-    offers: Sequence[Offer],
     terms: Mapping[int, Terms],
     seconds: float,
 ) -> Plan | None:
@@ -256,7 +270,6 @@ def _other(
 
     Short and not organic stay as they are in the best plan.
     """
-    model = model_of(needs_kg, offers, terms)
     _hold_as(model, model.short, best.short_kg, needs_kg)
     _hold_as(model, model.not_organic, best.not_organic_kg, needs_kg)
     used = [(model.suppliers[one], 1.0) for one in best.suppliers]

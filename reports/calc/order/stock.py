@@ -67,7 +67,8 @@ def drawn(
     wants : sequence of Want
         Pure live seed by planting. [kg] The earliest sowing is served first.
     lots : sequence of OnHand
-        Seed on hand. [kg] Organic seed goes first, then the oldest test.
+        Seed on hand. [kg] Organic seed goes first, then the oldest test. A mix goes
+        only to plantings that want all its kinds, and over none of them.
     loss_a_year : float
         As in :func:`aged_pls`. [1/year] 0 to 1.
     oldest_years : float
@@ -94,20 +95,36 @@ def drawn(
     over = {lot.lot: lot.left_kg for lot in lots}
     draws: list[Draw] = []
     left: list[Want] = []
-    for want in sorted(wants, key=lambda one: one.on):
-        missing = want.pls_kg
-        for lot, pls in _fit(in_turn, want, loss_a_year, oldest_years):
-            seed_kg = min(over[lot.lot], missing / pls)
+    for wanted in _by_planting(wants):
+        missing = {want.kind: want.pls_kg for want in wanted}
+        on = wanted[0].on
+        fit = list(_fit(in_turn, on, loss_a_year, oldest_years))
+        # A mix fits few plantings, and goes to them before seed of one kind.
+        for lot, contents in sorted(fit, key=lambda one: len(one[1]) == 1):
+            if not all(missing.get(kind, 0.0) > DUST_KG for kind in contents):
+                continue
+            enough = min(missing[kind] / pls for kind, pls in contents.items())
+            seed_kg = min(over[lot.lot], enough)
             if seed_kg <= DUST_KG:
                 continue
             over[lot.lot] -= seed_kg
-            missing -= seed_kg * pls
-            draws.append(
-                Draw(want.planting, want.kind, lot.lot, seed_kg, seed_kg * pls)
-            )
-        if missing > DUST_KG:
-            left.append(Want(want.planting, want.kind, want.on, missing))
+            for draw in _draws(wanted[0].planting, lot.lot, seed_kg, contents):
+                missing[draw.kind] -= draw.pls_kg
+                draws.append(draw)
+        left += [
+            Want(want.planting, want.kind, want.on, missing[want.kind])
+            for want in wanted
+            if missing[want.kind] > DUST_KG
+        ]
     return tuple(draws), tuple(left)
+
+
+def _by_planting(wants: Sequence[Want]) -> list[list[Want]]:
+    """Return the wants of each planting, the earliest sowing first."""
+    plantings: dict[tuple[int, dt.date], list[Want]] = {}
+    for want in sorted(wants, key=lambda one: one.on):
+        plantings.setdefault((want.planting, want.on), []).append(want)
+    return list(plantings.values())
 
 
 def _turn(lot: OnHand) -> tuple[bool, dt.date, int]:
@@ -115,15 +132,30 @@ def _turn(lot: OnHand) -> tuple[bool, dt.date, int]:
 
 
 def _fit(
-    lots: Sequence[OnHand], want: Want, loss_a_year: float, oldest_years: float
-) -> Iterator[tuple[OnHand, float]]:
+    lots: Sequence[OnHand], on: dt.date, loss_a_year: float, oldest_years: float
+) -> Iterator[tuple[OnHand, dict[str, float]]]:
+    """Return the lots that are counted on, each with the live seed of its kinds."""
     for lot in lots:
-        if lot.kind != want.kind or not lot.pls or lot.tested_on is None:
+        if lot.tested_on is None:
             continue
-        if (want.on - lot.tested_on).days > oldest_years * DAYS_A_YEAR:
+        if (on - lot.tested_on).days > oldest_years * DAYS_A_YEAR:
             continue
-        pls = aged_pls(
-            pls=lot.pls, tested_on=lot.tested_on, on=want.on, loss_a_year=loss_a_year
-        )
-        if pls > 0:
-            yield lot, pls
+        alive = {
+            kind: aged_pls(
+                pls=pls, tested_on=lot.tested_on, on=on, loss_a_year=loss_a_year
+            )
+            for kind, pls in lot.contents
+            if pls
+        }
+        if len(alive) == len(lot.contents) and all(alive.values()):
+            yield lot, alive
+
+
+def _draws(
+    planting: int, lot: int, seed_kg: float, contents: dict[str, float]
+) -> Iterator[Draw]:
+    whole = sum(contents.values())
+    for kind, pls in contents.items():
+        part = seed_kg * pls / whole
+        taken = seed_kg if len(contents) > 1 else None
+        yield Draw(planting, kind, lot, part, seed_kg * pls, taken)

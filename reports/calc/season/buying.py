@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
-from reports.calc.order import aged_pls, compared, drawn, trouble_with
-from reports.calc.shapes.order import Offer, OnHand, Terms, Want
+from reports.calc.order import aged_pls, cheapest, compared, drawn, trouble_with
+from reports.calc.shapes.order import Offer, OnHand, Rule, Terms, Want
 from reports.calc.shapes.seed import Buying, LeftOut, Need, OfferFacts
 
-ORGANIC, TREATED = "organic", "treated"
+ORGANIC = "organic"
 
 
 def buying(
@@ -21,12 +21,14 @@ def buying(
     *,
     assumptions: Mapping[str, float],
     today: dt.date,
-    takes_treated: bool = False,
+    skipped: Collection[int] = (),
+    let_go: Collection[Rule] = (),
 ) -> Buying:
     """Return what stock covers and the cheapest order for the rest.
 
     An offer is in stock when it can be had before the first sowing that stock does not
     cover. Its pure live seed is counted weaker by the age of its test on that day.
+    ``skipped`` suppliers are not asked, rules ``let_go`` do not hold.
     """
     loss = assumptions["seed_loss_a_year"]
     wanted = [_want(need) for need in needs if need.pls_kg]
@@ -37,15 +39,23 @@ def buying(
         oldest_years=assumptions["seed_oldest_years"],
     )
     needs_kg, first = _by_kind(wants)
-    fit = [one for one in offers if one.kind in needs_kg]
-    told = [(one, _offer(one, first[one.kind], today, loss)) for one in fit]
+    told = [
+        (one, _offer(one, min(first[kind] for kind in held), today, loss))
+        for one in offers
+        if (held := needs_kg.keys() & {one.kind, *(kind for kind, _ in one.also)})
+    ]
     left_out = [
         LeftOut(facts, trouble_with(offer))
         for facts, offer in told
-        if trouble_with(offer) or (facts.status == TREATED and not takes_treated)
+        if trouble_with(offer) or not facts.is_allowed
     ]
     out = {row.offer.id for row in left_out}
     usable = [offer for facts, offer in told if facts.id not in out]
+    asked = [offer for offer in usable if offer.supplier not in skipped]
+    blends = _blends(wants)
+    plain = None
+    if let_go or len(asked) < len(usable):
+        plain = cheapest(needs_kg, usable, terms, blends=blends)
     return Buying(
         needs=tuple(needs),
         unknown=tuple(need for need in needs if need.pls_kg is None),
@@ -53,7 +63,8 @@ def buying(
         wants=wants,
         needs_kg=needs_kg,
         left_out=tuple(left_out),
-        comparison=compared(needs_kg, usable, terms),
+        comparison=compared(needs_kg, asked, terms, without=let_go, blends=blends),
+        plain=plain,
     )
 
 
@@ -71,10 +82,20 @@ def _by_kind(wants: Sequence[Want]) -> tuple[dict[str, float], dict[str, dt.date
     return dict(needs), first
 
 
+def _blends(wants: Sequence[Want]) -> tuple[Mapping[str, float], ...]:
+    """Return the needs of each planting of several kinds."""
+    plantings: defaultdict[int, dict[str, float]] = defaultdict(dict)
+    for want in wants:
+        plantings[want.planting][want.kind] = want.pls_kg
+    return tuple(kinds for kinds in plantings.values() if len(kinds) > 1)
+
+
 def _offer(facts: OfferFacts, on: dt.date, today: dt.date, loss: float) -> Offer:
-    pls = facts.pls or 0.0
-    if pls and facts.tested_on:
-        pls = aged_pls(pls=pls, tested_on=facts.tested_on, on=on, loss_a_year=loss)
+    def alive(pls: float | None) -> float:
+        if not pls or facts.tested_on is None:
+            return pls or 0.0
+        return aged_pls(pls=pls, tested_on=facts.tested_on, on=on, loss_a_year=loss)
+
     ends_first = facts.last is not None and facts.last < today
     comes_late = facts.first is not None and facts.first > on
     return Offer(
@@ -82,7 +103,8 @@ def _offer(facts: OfferFacts, on: dt.date, today: dt.date, loss: float) -> Offer
         supplier=facts.supplier,
         kind=facts.kind,
         organic=facts.status == ORGANIC,
-        pls=pls,
+        pls=alive(facts.pls),
+        also=tuple((kind, alive(pls)) for kind, pls in facts.also),
         prices=facts.prices,
         most_kg=facts.most_kg,
         in_stock=not (ends_first or comes_late),

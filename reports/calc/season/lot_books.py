@@ -9,6 +9,7 @@ from reports.calc.shapes.lot_books import (
     Balance,
     Entry,
     Event,
+    InMix,
     KindBook,
     Line,
     LotBook,
@@ -24,11 +25,9 @@ NOTHING_KG = 0.005
 def kind_books(stories: Sequence[LotStory], period: Span) -> tuple[KindBook, ...]:
     """Return each kind with the books of its lots that the period touches."""
     books = [book for book in (lot_book(one, period) for one in stories) if book]
-    kinds = dict.fromkeys(book.story.kind_name for book in books)
-    return tuple(
-        _kind(name, [book for book in books if book.story.kind_name == name])
-        for name in sorted(kinds)
-    )
+    kinds = {book.story.kind_name for book in books}
+    kinds |= {name for book in books for name, _ in book.story.mixed}
+    return tuple(_kind(name, books) for name in sorted(kinds))
 
 
 def lot_book(story: LotStory, period: Span) -> LotBook | None:
@@ -77,7 +76,8 @@ def _sum(lines: Iterable[Line], entries: Iterable[Entry]) -> float:
     return sum(line.change_kg for line in lines if line.event.entry in kept)
 
 
-def _kind(name: str, books: Sequence[LotBook]) -> KindBook:
+def _kind(name: str, every: Sequence[LotBook]) -> KindBook:
+    books = [book for book in every if book.story.kind_name == name]
     rows = [book.balance for book in books]
     total = Balance(
         opening_kg=sum(row.opening_kg for row in rows),
@@ -88,4 +88,28 @@ def _kind(name: str, books: Sequence[LotBook]) -> KindBook:
         closing_kg=sum(row.closing_kg for row in rows),
         counts=sum(row.counts for row in rows),
     )
-    return KindBook(name, total, tuple(books))
+    mixes = tuple(_in_mixes(name, every))
+    alive = [_times(book.balance.closing_kg, book.story.pls) for book in books]
+    live_kg = _all([*alive, *(mix.live_kg for mix in mixes)])
+    is_mix = any(book.story.mixed for book in books)
+    return KindBook(name, total, tuple(books), None if is_mix else live_kg, mixes)
+
+
+def _in_mixes(name: str, books: Sequence[LotBook]) -> Iterator[InMix]:
+    for book in books:
+        left = book.balance.closing_kg
+        for kind, pls in book.story.mixed:
+            if kind == name:
+                live = _times(left, pls)
+                yield InMix(book.story.id, book.story.label, left, live)
+
+
+def _times(left_kg: float, pls: float | None) -> float | None:
+    if abs(left_kg) <= NOTHING_KG:
+        return 0.0
+    return None if pls is None else left_kg * pls
+
+
+def _all(values: Sequence[float | None]) -> float | None:
+    known = [value for value in values if value is not None]
+    return sum(known) if len(known) == len(values) else None

@@ -44,6 +44,8 @@ class LotStory:
     pls: float | None
     tested_on: dt.date | None
     events: tuple[Event, ...]
+    # Of a mix, every kind by name with its pure live seed in the whole. [0–1]
+    mixed: tuple[tuple[str, float | None], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,8 +88,24 @@ class LotBook:
 
 @dataclass(frozen=True, slots=True)
 class KindBook:
-    """One kind in a period: its lots added up."""
+    """One kind in a period: its lots added up, and what mixes hold of it.
+
+    ``live_kg`` is the pure live seed left by the tags, in mixes too; None where a tag
+    is silent. A mix is a kind of its own, and its live seed is told under its parts.
+    """
 
     kind_name: str
     balance: Balance
     lots: tuple[LotBook, ...]
+    live_kg: float | None = None
+    in_mixes: tuple[InMix, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class InMix:
+    """What is left of a mix, and of one kind in it. [kg]"""
+
+    lot: int
+    label: str
+    left_kg: float
+    live_kg: float | None

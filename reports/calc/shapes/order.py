@@ -50,7 +50,8 @@ class Offer:
 
     ``pls`` is the pure live seed expected on the day of sowing [0–1, above 0];
     ``most_kg`` what the supplier has, None where that is not told. ``in_stock`` is
-    False where it cannot be had when it is wanted.
+    False where it cannot be had when it is wanted. A mix holds ``also`` other kinds,
+    each with its own pure live seed in the whole.
     """
 
     id: int
@@ -61,6 +62,12 @@ class Offer:
     prices: tuple[Price, ...]
     most_kg: float | None = None
     in_stock: bool = True
+    also: tuple[tuple[str, float], ...] = ()
+
+    @property
+    def contents(self) -> tuple[tuple[str, float], ...]:
+        """Return every kind in it, with its pure live seed in the whole. [0–1]"""
+        return ((self.kind, self.pls), *self.also)
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,8 +95,8 @@ class Bought:
 
     @property
     def pls_kg(self) -> float:
-        """Return the pure live seed in the bags. [kg]"""
-        return self.seed_kg * self.offer.pls
+        """Return the pure live seed of all kinds in the bags. [kg]"""
+        return self.seed_kg * sum(pls for _, pls in self.offer.contents)
 
     @property
     def cost(self) -> float:
@@ -153,10 +160,11 @@ class Plan:
     def pls_kg(self, kind: str) -> float:
         """Return the pure live seed bought of a kind. [kg]"""
         return sum(
-            line.pls_kg
+            line.seed_kg * pls
             for parcel in self.parcels
             for line in parcel.lines
-            if line.offer.kind == kind
+            for held, pls in line.offer.contents
+            if held == kind
         )
 
 
@@ -180,7 +188,10 @@ class Comparison:
 
 @dataclass(frozen=True, slots=True)
 class OnHand:
-    """What is left of a lot [kg], its pure live seed by the tag [0–1] and its test."""
+    """What is left of a lot [kg], its pure live seed by the tag [0–1] and its test.
+
+    A mix holds ``also`` other kinds, as an offer does.
+    """
 
     lot: int
     kind: str
@@ -188,6 +199,12 @@ class OnHand:
     pls: float | None
     tested_on: dt.date | None
     organic: bool
+    also: tuple[tuple[str, float | None], ...] = ()
+
+    @property
+    def contents(self) -> tuple[tuple[str, float | None], ...]:
+        """Return every kind in it, with its pure live seed in the whole. [0–1]"""
+        return ((self.kind, self.pls), *self.also)
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,10 +219,15 @@ class Want:
 
 @dataclass(frozen=True, slots=True)
 class Draw:
-    """Seed taken from a lot for a planting, and the pure live seed in it. [kg]"""
+    """Seed taken from a lot for a planting, and the pure live seed of a kind. [kg]
+
+    Of a mix, ``seed_kg`` is the kind's part by its live seed and ``whole_kg`` all
+    that is taken of the lot for that planting.
+    """
 
     planting: int
     kind: str
     lot: int
     seed_kg: float
     pls_kg: float
+    whole_kg: float | None = None

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from reports.calc.shapes.basics import Between
 from reports.calc.shapes.ledger import KindFacts, Method
-from reports.calc.shapes.order import Comparison, Draw, OfferTrouble, Price, Want
+from reports.calc.shapes.order import Comparison, Draw, OfferTrouble, Plan, Price, Want
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,11 +76,15 @@ class OfferFacts:
     last: dt.date | None
     most_kg: float | None
     prices: tuple[Price, ...]
+    # Of a mix, the further kinds with their own pure live seed in the whole. [0–1]
+    also: tuple[tuple[str, float | None], ...] = ()
+    treatment: str = ""
+    is_allowed: bool = True
 
 
 @dataclass(frozen=True, slots=True)
 class LeftOut:
-    """An offer not reckoned with, and why; treated seed has no trouble named."""
+    """An offer not reckoned with, and why; seed not allowed has no trouble named."""
 
     offer: OfferFacts
     trouble: OfferTrouble | None
@@ -101,3 +105,5 @@ class Buying:
     needs_kg: dict[str, float]
     left_out: tuple[LeftOut, ...]
     comparison: Comparison
+    # The cheapest order where nothing is overruled; None where nothing is.
+    plain: Plan | None = None
