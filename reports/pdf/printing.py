@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import gc
+import hashlib
 import importlib
-from collections.abc import Mapping
+from collections.abc import Iterator
 from types import ModuleType
 from typing import Any, NoReturn
 
-from django.template.loader import render_to_string
-
 from reports.collector import at_rest
+from reports.pdf.pieces import Mark, Piece
+from reports.pdf.tags import finished
 
 # Debian's name for the native libraries that the pip package does not bring.
 REMEDY = "apt-get install --no-install-recommends libpango-1.0-0 libpangoft2-1.0-0"
+VARIANT = "pdf/ua-1"
+PREFIX_LETTERS = 12
 
 
 class PdfUnavailableError(Exception):
@@ -26,12 +29,6 @@ class FetchRefusedError(Exception):
     """Something on a paper asked for a file or an address."""
 
 
-def print_paper(name: str, values: Mapping[str, Any]) -> bytes:
-    """Print the template of that name in the style that lies beside it."""
-    html = render_to_string(f"reports/{name}.html", dict(values))
-    return to_pdf(html, css=render_to_string(f"reports/{name}.css", dict(values)))
-
-
 def to_pdf(html: str, *, css: str) -> bytes:
     """Print a page. The same page and style give the same bytes.
 
@@ -40,15 +37,44 @@ def to_pdf(html: str, *, css: str) -> bytes:
     PdfUnavailableError
         If a native library is missing.
     """
+    with at_rest():
+        printed: bytes = _laid_out(html, css).write_pdf(pdf_variant=VARIANT)
+    # The boxes of every page hang on each other: only the collector frees them.
+    gc.collect()
+    return finished(printed)
+
+
+def piece(html: str, css: str) -> Piece:
+    """Print one piece of a longer paper, with what is needed to join it."""
+    with at_rest():
+        document = _laid_out(html, css)
+        printed = document.write_pdf(pdf_variant=VARIANT)
+        marks = tuple(_marks(document.make_bookmark_tree(), 0))
+        pages = len(document.pages)
+    del document
+    gc.collect()
+    named = hashlib.sha256(printed).hexdigest()[:PREFIX_LETTERS]
+    return Piece(finished(printed, prefix=f"{named}-"), pages, marks, f"{named}-")
+
+
+def to_untagged(html: str, *, css: str) -> bytes:
+    """Print marks that are drawn on pages later, outside of any text."""
+    printed: bytes = _laid_out(html, css, variant=None).write_pdf()
+    return printed
+
+
+def _laid_out(html: str, css: str, *, variant: str | None = VARIANT) -> Any:
     engine = _engine()
     fetcher = _refuser(engine)
     style = engine.CSS(string=css, url_fetcher=fetcher)
     page = engine.HTML(string=html, url_fetcher=fetcher)
-    with at_rest():
-        printed: bytes = page.write_pdf(stylesheets=[style], pdf_variant="pdf/ua-1")
-    # The boxes of every page hang on each other: only the collector frees them.
-    gc.collect()
-    return printed
+    return page.render(stylesheets=[style], pdf_variant=variant)
+
+
+def _marks(tree: Any, level: int) -> Iterator[Mark]:
+    for title, (page, _x, _y), inner, _state in tree:
+        yield Mark(level, title, page)
+        yield from _marks(inner, level + 1)
 
 
 def _engine() -> ModuleType:
