@@ -102,6 +102,8 @@ INSTALLED_APPS = [
     "django.contrib.staticfiles",
     "django_filters",
     "django_htmx",
+    "django_tasks",
+    "django_tasks_db",
     "farm",
     "records",
     "reports",
@@ -197,6 +199,19 @@ LOGGING = {
         "django": {"handlers": ["stderr"], "level": "INFO", "propagate": False},
         # Machines that knock at every door would fill the log.
         "django.security.DisallowedHost": {"handlers": ["none"], "propagate": False},
+    },
+}
+
+# Long papers wait in the database for the worker that `start` runs beside the server.
+TASKS = {"default": {"BACKEND": "django_tasks_db.DatabaseBackend"}}
+# Printed pieces of papers, by the fingerprint of what was to be printed.
+CACHES = {
+    "default": {"BACKEND": "django.core.cache.backends.locmem.LocMemCache"},
+    "pieces": {
+        "BACKEND": "django.core.cache.backends.filebased.FileBasedCache",
+        "LOCATION": DATA_DIR / "pieces",
+        "TIMEOUT": None,
+        "OPTIONS": {"MAX_ENTRIES": 4000},
     },
 }
 

@@ -179,6 +179,15 @@ class InputProductFactory(RecordFactory):
     type = "compost"
 
 
+class InputLotFactory(RecordFactory):
+    class Meta:
+        model = kept.InputLot
+
+    product = beside(InputProductFactory)
+    lot_number = factory.Sequence(lambda n: f"L-{n}")
+    measure, amount_si, received_on = "mass", 800.0, dt.date(2026, 4, 2)
+
+
 class ApplicationFactory(RecordFactory):
     class Meta:
         model = kept.Application

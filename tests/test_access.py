@@ -52,6 +52,7 @@ CREW_WRITES = {
     "sales",
     "stock-counts",
     "lot-moves",
+    "input-lots",
     "calibrations",
     "clean-outs",
     "incidents",

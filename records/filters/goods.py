@@ -68,6 +68,14 @@ class InputProductFilter(RecordFilter):
     type = df.ChoiceFilter(label=_("Type"), choices=InputProduct.Type.choices)
 
 
+class InputLotFilter(RecordFilter):
+    DAY = "received_on"
+    WORDS = ("lot_number", "supplier", "product__name", "invoice", "notes")
+    product = df.ModelChoiceFilter(
+        label=_("Product"), queryset=InputProduct.objects.order_by("name")
+    )
+
+
 class ApplicationFilter(RecordFilter):
     DAY = "applied_on"
     WORDS = ("product__name", "field__name", "notes", "done_by", "target")

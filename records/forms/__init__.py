@@ -8,6 +8,7 @@ from records.forms.crops import FarmFigureForm, KindForm
 from records.forms.dressings import SeedDressingForm
 from records.forms.duties import DutyForm
 from records.forms.harvests import HarvestLotForm, SaleForm, StorageForm
+from records.forms.input_lots import InputLotForm
 from records.forms.inputs import ApplicationForm, InputProductForm
 from records.forms.moves import LotMoveForm
 from records.forms.observations import BiomassSampleForm, ObservationForm
@@ -51,6 +52,7 @@ __all__ = [
     "GrazingForm",
     "HarvestLotForm",
     "IncidentForm",
+    "InputLotForm",
     "InputProductForm",
     "IrrigationForm",
     "KindForm",

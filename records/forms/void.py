@@ -34,7 +34,7 @@ LEANING = {
         "harvest_lots",
         "grazings",
     ),
-    InputProduct: ("applications", "counts"),
+    InputProduct: ("applications", "counts", "lots"),
     SeedLot: ("searches", "counts"),
     HarvestLot: ("storages", "sales", "counts"),
     Equipment: ("clean_outs",),

@@ -10,13 +10,14 @@ from records.models.crops import FarmFigure, Kind, KindFigure
 from records.models.dressings import SeedDressing
 from records.models.duties import Duty
 from records.models.harvests import HarvestLot, Sale, Storage
+from records.models.input_lots import InputLot
 from records.models.inputs import Application, InputProduct
 from records.models.moves import LotMove
 from records.models.observations import BiomassSample, Observation, SampleFrame
 from records.models.offers import OfferComponent, OfferPrice, SeedOffer
 from records.models.orders import OrderLine, SeedOrder
 from records.models.plantings import Planting, SeedLine
-from records.models.prints import PrintedPaper
+from records.models.prints import PrintedPaper, PrintJob
 from records.models.rulings import CertifierNumber, FindingReply, RulesFollowed
 from records.models.searches import SeedSearch, SourceAsked
 from records.models.seeds import LotComponent, NoxiousWeed, SeedLot
@@ -42,6 +43,7 @@ __all__ = [
     "Grazing",
     "HarvestLot",
     "Incident",
+    "InputLot",
     "InputProduct",
     "Irrigation",
     "Kind",
@@ -55,6 +57,7 @@ __all__ = [
     "OrderLine",
     "OwnAssumption",
     "Planting",
+    "PrintJob",
     "PrintedPaper",
     "RulesFollowed",
     "Sale",

@@ -26,6 +26,21 @@ NOUNS = (
         cautions=("label",),
     ),
     Noun(
+        "input-lots",
+        models.InputLot,
+        forms.InputLotForm,
+        filters.InputLotFilter,
+        (
+            Column(_("product"), lambda row: row.product),
+            Column(_("lot number"), lambda row: row.lot_number),
+            Column(_("supplier"), lambda row: row.supplier),
+            Column(_("received on"), lambda row: row.received_on),
+            Column(_("amount"), lambda row: row, "amount"),
+        ),
+        order=("-received_on", "pk"),
+        related=("product",),
+    ),
+    Noun(
         "applications",
         models.Application,
         forms.ApplicationForm,

@@ -45,7 +45,7 @@ def _spare_spans(pdf: pikepdf.Pdf) -> None:
         if not isinstance(told[at], Array):
             continue
         for place, tag in enumerate(told[at]):
-            if not isinstance(tag, Dictionary) or tag.S != Name.Span:
+            if not isinstance(tag, Dictionary) or Name.Span != tag.S:
                 continue
             if len(tag.K) == 1 and len(tag.P.K) == 1 and tag.K[0] == place:
                 tag.P.K, tag.P.Pg = tag.K, tag.Pg
@@ -56,7 +56,7 @@ def _finish(thing: Any, prefix: str) -> None:
     tag = thing.get("/S")
     if tag == Name.TH:
         head = thing.P.get("/P")
-        way = Name.Column if head is not None and head.S == Name.THead else Name.Row
+        way = Name.Column if head is not None and Name.THead == head.S else Name.Row
         thing.A.Scope = way
     if not prefix:
         return

@@ -6,10 +6,10 @@ import weasyprint
 from django.db import connection
 
 from farm.models import Farm
-from reports import pdf
 from reports.calc.season import summarize
 from reports.ledger import season_ledger, season_register
 from reports.papers.season import season_paper
+from reports.pdf import paper as pdf
 from tests.bench import farms
 from tests.bench.stopwatch import Stopwatch, peak_mb, processor_s, queries_of
 

@@ -29,6 +29,7 @@ REFUSED = [
     ("worked in before the end", make.TerminationFactory, {"worked_in_on": BEFORE}),
     ("worked in on no day", make.TerminationFactory, {"residue": "worked_in"}),
     ("a tarp off before on", make.TerminationFactory, {"tarp_removed_on": BEFORE}),
+    ("an input lot of nothing", make.InputLotFactory, {"amount_si": 0}),
     ("nothing put on", make.ApplicationFactory, {"amount_si": 0}),
     ("put on no area", make.ApplicationFactory, {"area_m2": 0}),
     ("worked in before put on", make.ApplicationFactory, {"worked_in_on": BEFORE}),

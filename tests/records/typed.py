@@ -174,6 +174,14 @@ SAID = {
     },
     "suppliers": lambda at: {"name": "Lake Seed", "part": "supplier"},
     "equipment": lambda at: {"name": "Flail mower", "part": "mower", "width_m": "6 ft"},
+    "input-lots": lambda at: {
+        "product": at["input-products"].pk,
+        "lot_number": "LC-9",
+        "supplier": "Lake Seed",
+        "received_on": "2026-04-03",
+        "amount": "2 ton",
+        "invoice": "R-14",
+    },
     "lot-moves": lambda at: {
         "lot": at["seed-lots"].pk,
         "what": "brought_back",

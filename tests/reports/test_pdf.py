@@ -8,9 +8,8 @@ import pypdf
 import pytest
 from django.template.loader import render_to_string
 
-from reports import pdf
 from reports.papers.season import laid_out
-from reports.pdf import PdfUnavailableError, print_paper, to_pdf
+from reports.pdf import PdfUnavailableError, print_paper, printing, to_pdf
 from tests.reports import samples
 
 CSS = "@page { size: letter }"
@@ -145,7 +144,7 @@ def test_a_missing_library_is_told_with_the_command_that_adds_it(monkeypatch):
     def missing(name):
         raise OSError("cannot load library 'libpango-1.0-0'")
 
-    monkeypatch.setattr(pdf.importlib, "import_module", missing)
+    monkeypatch.setattr(printing.importlib, "import_module", missing)
     with pytest.raises(PdfUnavailableError) as caught:
         to_pdf("<p>x</p>", css=CSS)
     assert "libpango-1.0-0" in caught.value.remedy
