@@ -1,0 +1,32 @@
+"""What an inspector would leaf through, row by row, as plain values."""
+
+from reports.calc.shapes.books.goods import CountedStock, Crop, Gone, Kept
+from reports.calc.shapes.books.inputs import Heap, Product, Put
+from reports.calc.shapes.books.land import Ground, Side, Statement
+from reports.calc.shapes.books.seed import Lot, Moved, Partner, Search
+from reports.calc.shapes.books.stands import EndOf, Flock, Line, Stand
+from reports.calc.shapes.books.upkeep import Cleaned, Entry, Mishap
+
+__all__ = [
+    "Cleaned",
+    "CountedStock",
+    "Crop",
+    "EndOf",
+    "Entry",
+    "Flock",
+    "Gone",
+    "Ground",
+    "Heap",
+    "Kept",
+    "Line",
+    "Lot",
+    "Mishap",
+    "Moved",
+    "Partner",
+    "Product",
+    "Put",
+    "Search",
+    "Side",
+    "Stand",
+    "Statement",
+]

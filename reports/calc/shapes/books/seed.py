@@ -1,0 +1,70 @@
+"""Seed lots, searches, and whom seed came from."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+
+Day = dt.date | None
+
+
+@dataclass(frozen=True, slots=True)
+class Lot:
+    """A seed lot as its tag and papers say. [kg]"""
+
+    id: int
+    kind: str
+    number: str
+    supplier: str
+    received_on: dt.date
+    received_kg: float
+    status: str
+    treatment: str = ""
+    certificate: str = ""
+    tested_on: Day = None
+    purity: float | None = None
+    germination: float | None = None
+    bought: bool = True
+    inoculant: str = ""
+    inoculant_until: Day = None
+
+    @property
+    def name(self) -> str:
+        """Return the lot as one would call it."""
+        return f"{self.kind} {self.number}"
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """Seed of a lot that came later or left unsown; below zero where it left. [kg]"""
+
+    id: int
+    lot_id: int
+    on: dt.date
+    what: str
+    signed_kg: float
+
+
+@dataclass(frozen=True, slots=True)
+class Search:
+    """A search for organic seed: whom was asked, and when."""
+
+    id: int
+    lot_id: int | None
+    kind: str
+    on: dt.date
+    traits: str
+    reason: str
+    asked: tuple[tuple[str, dt.date], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Partner:
+    """A supplier or contractor."""
+
+    id: int
+    name: str
+    address: str
+    certificate: str = ""
+    certificate_until: Day = None
+    verified_on: Day = None

@@ -1,0 +1,67 @@
+"""What was sown, how it ended, and animals on it."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+
+Day = dt.date | None
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One kind in a planting. [kg]"""
+
+    kind: str
+    legume: bool
+    lot_id: int | None
+    seed_kg: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Stand:
+    """One sowing or setting-out. [m²]"""
+
+    id: int
+    field_id: int
+    area_m2: float
+    purpose: str
+    sown_on: Day
+    planned_on: Day = None
+    lines: tuple[Line, ...] = ()
+    method: str = ""
+    inoculated: bool = False
+    next_crop_on: Day = None
+
+    @property
+    def name(self) -> str:
+        """Return the kinds sown."""
+        return " + ".join(line.kind for line in self.lines)
+
+
+@dataclass(frozen=True, slots=True)
+class EndOf:
+    """How a stand was ended."""
+
+    id: int
+    stand_id: int
+    on: dt.date
+    method: str
+    residue: str
+    over: bool = True
+    reason: str = ""
+    tool: str = ""
+    tarp_removed_on: Day = None
+
+
+@dataclass(frozen=True, slots=True)
+class Flock:
+    """Animals on a field."""
+
+    id: int
+    field_id: int
+    stand_id: int | None
+    animals: str
+    in_on: dt.date
+    out_on: Day = None
+    label_checked: bool = False
