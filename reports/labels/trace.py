@@ -8,6 +8,7 @@ LINK = {
     Link.SUPPLIER: _("supplier"),
     Link.SEED: _("seed lot"),
     Link.INPUT: _("input product"),
+    Link.INPUT_LOT: _("lot of an input"),
     Link.PUT_ON: _("application"),
     Link.FIELD: _("field"),
     Link.PLANTING: _("planting"),
@@ -24,6 +25,7 @@ MISSING = {
     Missing.STORE_OR_SALE: _("where it was stored or sold"),
     Missing.INVOICE: _("its invoice"),
     Missing.INPUT_LOT: _("the lot of the product"),
+    Missing.DELIVERY: _("when that lot came"),
 }
 GOODS = {
     Goods.SEED: _("seed"),

@@ -14,6 +14,7 @@ from reports.calc.shapes.books import (
     Cleaned,
     CountedStock,
     Crop,
+    Delivered,
     EndOf,
     Entry,
     Flock,
@@ -66,6 +67,7 @@ class Dossier:
     reviewed: frozenset[tuple[str, int]] = frozenset()
     documents: frozenset[tuple[str, int]] | None = None
     entries: tuple[Entry, ...] = ()
+    delivered: tuple[Delivered, ...] = ()
 
     @cached_property
     def field(self) -> Mapping[int, Ground]:
@@ -86,6 +88,26 @@ class Dossier:
     def product(self) -> Mapping[int, Product]:
         """Return products by number."""
         return _by_id(self.products)
+
+    @cached_property
+    def deliveries(self) -> Mapping[int, list[Delivered]]:
+        """Return the lots in which each product came."""
+        return _grouped(self.delivered, "product_id")
+
+    @cached_property
+    def put(self) -> Mapping[int, Put]:
+        """Return applications by number."""
+        return _by_id(self.puts)
+
+    @cached_property
+    def delivery(self) -> Mapping[int, Delivered]:
+        """Return lots of inputs by number."""
+        return _by_id(self.delivered)
+
+    @cached_property
+    def sale(self) -> Mapping[int, Gone]:
+        """Return sales by number."""
+        return _by_id(self.gone)
 
     @cached_property
     def crop(self) -> Mapping[int, Crop]:

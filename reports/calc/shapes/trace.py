@@ -13,6 +13,7 @@ class Link(StrEnum):
     SUPPLIER = "supplier"
     SEED = "seed"
     INPUT = "input"
+    INPUT_LOT = "input_lot"
     PUT_ON = "put_on"
     FIELD = "field"
     PLANTING = "planting"
@@ -32,6 +33,7 @@ class Missing(StrEnum):
     STORE_OR_SALE = "store_or_sale"
     INVOICE = "invoice"
     INPUT_LOT = "input_lot"
+    DELIVERY = "delivery"
 
 
 class Goods(StrEnum):
@@ -78,9 +80,9 @@ class Trace:
 
 @dataclass(frozen=True, slots=True)
 class Balance:
-    """What came in and went out of one lot in a period. [kg]
+    """What came in and went out of one lot in a period. [kg or m³ by ``measure``]
 
-    ``counted_kg`` is what a count found last in the period, None where nobody
+    ``counted`` is what a count found last in the period, None where nobody
     counted; the variance is counted less reckoned.
     """
 
@@ -88,28 +90,34 @@ class Balance:
     noun: str
     id: int
     name: str
-    opening_kg: float
-    in_kg: float
-    out_kg: float
-    counted_kg: float | None
+    opening: float
+    came: float
+    went: float
+    counted: float | None
     tolerance: float
+    measure: str = "mass"
 
     @property
-    def reckoned_kg(self) -> float:
-        """Return what ought to be there. [kg]"""
-        return round(self.opening_kg + self.in_kg - self.out_kg, 6)
+    def reckoned(self) -> float:
+        """Return what ought to be there. [kg or m³]"""
+        return round(self.opening + self.came - self.went, 6)
 
     @property
-    def variance_kg(self) -> float | None:
-        """Return what is there less what ought to be. [kg]"""
-        if self.counted_kg is None:
+    def variance(self) -> float | None:
+        """Return what is there less what ought to be. [kg or m³]"""
+        return None if self.counted is None else self.counted - self.reckoned
+
+    @property
+    def variance_share(self) -> float | None:
+        """Return the variance as a share of all that was handled. [0 to 1]"""
+        handled = self.opening + self.came
+        if self.variance is None or handled <= 0:
             return None
-        return self.counted_kg - self.reckoned_kg
+        return self.variance / handled
 
     @property
     def is_within(self) -> bool:
         """Tell whether it adds up within the farm's tolerance and is not below zero."""
-        handled = self.opening_kg + self.in_kg
-        slack = self.tolerance * handled
-        below = self.reckoned_kg < -slack
-        return not below and abs(self.variance_kg or 0.0) <= slack
+        slack = self.tolerance * (self.opening + self.came)
+        below = self.reckoned < -slack
+        return not below and abs(self.variance or 0.0) <= slack

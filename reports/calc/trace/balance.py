@@ -11,7 +11,8 @@ from reports.calc.shapes.trace import Balance, Goods
 
 # Sums of pounds in kilograms leave crumbs behind; decimals of a kilogram kept.
 MILLIGRAM = 6
-# A flow: its day, and what it adds or, below zero, takes away. [kg]
+MEASURES = ("mass", "volume")
+# A flow: its day, and what it adds or, below zero, takes away. [kg or m³]
 Flow = tuple[dt.date, float]
 
 
@@ -83,18 +84,29 @@ def _seed(books: Dossier, period: Span, share: float) -> Iterator[Balance | None
 
 
 def _inputs(books: Dossier, period: Span, share: float) -> Iterator[Balance | None]:
-    """Products that were counted; what was bought of them is not in the books."""
-    for product in books.products:
-        counts = list(_counts(books, "input-products", product.id))
-        flows = [
+    """Products by weight and by volume: what came in lots, and what was put on.
+
+    One that was never counted and came in no lot has no balance to strike.
+    """
+    flows: dict[tuple[int, str], list[Flow]] = {}
+    for came in books.delivered:
+        key = came.product_id, came.measure
+        flows.setdefault(key, []).append((came.on, came.amount))
+    for put in books.puts:
+        flows.setdefault((put.product_id, put.measure), []).append(
             (put.on, -put.amount)
-            for put in books.puts
-            if put.product_id == product.id and put.measure == "mass"
-        ]
-        told = struck(flows, period, counts) if counts else None
-        if told is not None:
-            at = (Goods.INPUTS, "input-products", product.id, product.name)
-            yield Balance(*at, *told, tolerance=share)
+        )
+    for product in books.products:
+        for measure in MEASURES:
+            rows = flows.get((product.id, measure), [])
+            weighed = measure == MEASURES[0]
+            counts = _counts(books, "input-products", product.id) if weighed else ()
+            looked = list(counts)
+            known = looked or any(amount > 0 for _day, amount in rows)
+            told = struck(rows, period, looked) if known else None
+            if told is not None:
+                at = (Goods.INPUTS, "input-products", product.id, product.name)
+                yield Balance(*at, *told, tolerance=share, measure=measure)
 
 
 def _product(books: Dossier, period: Span, share: float) -> Iterator[Balance | None]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator
 
-from reports.calc.shapes.books import Put, Stand
+from reports.calc.shapes.books import Delivered, Put, Stand
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.trace import Link, Stop
 
@@ -22,6 +22,9 @@ def stops(books: Dossier) -> Iterator[Stop]:
         yield Stop(Link.SEED, "seed-lots", lot.id, lot.name, lot.received_on)
     for product in books.products:
         yield Stop(Link.INPUT, "input-products", product.id, product.name)
+    for came in books.delivered:
+        name = f"{books.product[came.product_id].name} {came.number}"
+        yield Stop(Link.INPUT_LOT, "input-lots", came.id, name, came.on)
     for ground in books.fields:
         yield Stop(Link.FIELD, "fields", ground.id, ground.name)
     for put in books.puts:
@@ -57,8 +60,13 @@ def steps(books: Dossier) -> Iterator[tuple[tuple[str, int], tuple[str, int]]]:
         for put in books.on_ground("puts", stand.field_id):
             if bears_on(put, stand, _over(books, stand)):
                 yield ("applications", put.id), here
+    for came in books.delivered:
+        yield ("input-products", came.product_id), ("input-lots", came.id)
+        sender = named.get(came.supplier.casefold())
+        if sender:
+            yield ("suppliers", sender), ("input-lots", came.id)
     for put in books.puts:
-        yield ("input-products", put.product_id), ("applications", put.id)
+        yield _source(books, put), ("applications", put.id)
     for end in books.ends:
         yield ("plantings", end.stand_id), ("terminations", end.id)
     for crop in books.crops:
@@ -70,6 +78,19 @@ def steps(books: Dossier) -> Iterator[tuple[tuple[str, int], tuple[str, int]]]:
         yield ("harvest-lots", kept.lot_id), ("storages", kept.id)
     for gone in books.gone:
         yield ("harvest-lots", gone.lot_id), ("sales", gone.id)
+
+
+def _source(books: Dossier, put: Put) -> tuple[str, int]:
+    """The lot that was put on, or its product where no lot is known."""
+    came = delivery(books, put)
+    return ("input-lots", came.id) if came else ("input-products", put.product_id)
+
+
+def delivery(books: Dossier, put: Put) -> Delivered | None:
+    """Return the lot of the product that was put on, if it was written down."""
+    number = put.product_lot.strip().casefold()
+    told = books.deliveries.get(put.product_id, ()) if number else ()
+    return next((one for one in told if one.number.casefold() == number), None)
 
 
 def bears_on(put: Put, stand: Stand, over: dt.date | None) -> bool:

@@ -5,13 +5,13 @@ from __future__ import annotations
 import datetime as dt
 from typing import Any
 
-from records.models import Application, CompostBatch, InputProduct
-from reports.calc.shapes.books import Heap, Product, Put
+from records.models import Application, CompostBatch, InputLot, InputProduct
+from reports.calc.shapes.books import Delivered, Heap, Product, Put
 from reports.ledger.dossier.reading import Reading
 
 
 def told(reading: Reading) -> dict[str, Any]:
-    """Four queries: products, applications, batches, their days.
+    """Five queries: products, their lots, applications, batches, their days.
 
     A product that was struck out still stands where an application names it.
     """
@@ -24,7 +24,14 @@ def told(reading: Reading) -> dict[str, Any]:
     for row in reading.dated(CompostBatch).prefetch_related("days"):
         heaps.append(_heap(row))
         reading.note(row, row.name)
+    lots = reading.live(InputLot).filter(received_on__lte=reading.until)
+    delivered = []
+    for row in lots.select_related("product"):
+        delivered.append(_delivered(row))
+        if row.received_on >= reading.since:
+            reading.note(row, f"{row.product.name} {row.lot_number}")
     return {
+        "delivered": tuple(delivered),
         "products": tuple(map(_product, products)),
         "puts": tuple(puts),
         "heaps": tuple(heaps),
@@ -44,6 +51,19 @@ def _product(row: InputProduct) -> Product:
         reentry_hours=row.reentry_hours,
         preharvest_days=row.preharvest_days,
         plant_back_months=row.plant_back_months,
+    )
+
+
+def _delivered(row: InputLot) -> Delivered:
+    return Delivered(
+        id=row.pk,
+        product_id=row.product_id,
+        number=row.lot_number,
+        supplier=row.supplier,
+        on=row.received_on,
+        amount=row.amount_si,
+        measure=row.measure,
+        invoice=row.invoice,
     )
 
 

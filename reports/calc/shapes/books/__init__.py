@@ -1,7 +1,7 @@
 """What an inspector would leaf through, row by row, as plain values."""
 
 from reports.calc.shapes.books.goods import CountedStock, Crop, Gone, Kept
-from reports.calc.shapes.books.inputs import Heap, Product, Put
+from reports.calc.shapes.books.inputs import Delivered, Heap, Product, Put
 from reports.calc.shapes.books.land import Ground, Side, Statement
 from reports.calc.shapes.books.seed import Lot, Moved, Partner, Search
 from reports.calc.shapes.books.stands import EndOf, Flock, Line, Stand
@@ -11,6 +11,7 @@ __all__ = [
     "Cleaned",
     "CountedStock",
     "Crop",
+    "Delivered",
     "EndOf",
     "Entry",
     "Flock",

@@ -26,6 +26,20 @@ class Product:
 
 
 @dataclass(frozen=True, slots=True)
+class Delivered:
+    """A lot of a product as it came. [kg or m³ by ``measure``]"""
+
+    id: int
+    product_id: int
+    number: str
+    supplier: str
+    on: dt.date
+    amount: float
+    measure: str
+    invoice: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Put:
     """A product put on a piece of land. [kg or m³ by ``measure``, m²]"""
 
