@@ -29,6 +29,7 @@ from records.models import (
 )
 from records.nouns import BY_MODEL, Noun
 from records.receiving import lot_guess
+from records.seed_tidings import test_at_receipt, tests_at_sowing
 
 # The end of a field's name tells how its value is measured.
 MEASURES = {
@@ -218,6 +219,10 @@ def warnings(row: Record) -> Iterator[str]:
             "A sprayed cover on organic or transitional ground is a question for the "
             "certifier before anything is sold from it."
         )
+    if isinstance(row, SeedLot):
+        yield from test_at_receipt(row)
+    if isinstance(row, Planting):
+        yield from tests_at_sowing(row)
     if isinstance(row, Application) and _is_waiting_manure(row):
         yield _("Raw manure: its waiting time begins on the day it is worked in.")
 

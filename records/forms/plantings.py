@@ -10,6 +10,7 @@ from django.db.models import Sum
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.measures import AreaField, DepthField, MassField, PercentField
+from records.forms.lots import LotChoice
 from records.forms.rows import RowForm, RowsForm
 from records.models import Kind, Planting, SeedLine, SeedLot
 
@@ -21,8 +22,7 @@ LOT_SLACK_KG = 0.005
 
 class LineForm(RowForm):
     kind = forms.ModelChoiceField(Kind.objects.all(), label=_("Kind"), required=False)
-    lot = forms.ModelChoiceField(
-        SeedLot.objects.select_related("kind").prefetch_related("components"),
+    lot = LotChoice(
         label=_("Seed lot"),
         required=False,
         error_messages={"invalid_choice": _("This lot is not one of the farm’s.")},

@@ -13,6 +13,7 @@ from farm.forms.base import RecordForm, offered
 from farm.forms.measures import MeasureField
 from farm.models import Farm, Record
 from farm.units import System
+from records.forms.lots import LotChoice
 
 R = TypeVar("R", bound=Record)
 
@@ -29,7 +30,9 @@ class RowForm(forms.Form):
                 field.kept = self.initial.get(name)
             if hasattr(field, "told_in"):
                 field.told_in(farm.currency)
-            if isinstance(field, forms.ModelChoiceField):
+            if isinstance(field, LotChoice):
+                field.of_farm(farm, self[name].value())
+            elif isinstance(field, forms.ModelChoiceField):
                 field.queryset = offered(field.queryset, farm)
 
     def row(self) -> models.Model:

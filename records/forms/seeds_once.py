@@ -11,27 +11,22 @@ from farm.forms.base import offered
 from farm.forms.measures import RateField
 from farm.models import Farm
 from farm.units import System
-from records.models import Kind, SeedLot
+from records.forms.lots import LotChoice
+from records.models import Kind
 
 
 class SeedsOnceForm(forms.Form):
-    lot0 = forms.ModelChoiceField(
-        SeedLot.objects.select_related("kind"), label=_("Seed lot"), required=False
-    )
+    lot0 = LotChoice(label=_("Seed lot"), required=False)
     kind0 = forms.ModelChoiceField(
         Kind.objects.all(), label=_("or kind, without a lot"), required=False
     )
     rate0 = RateField(label=_("Rate"), required=False)
-    lot1 = forms.ModelChoiceField(
-        SeedLot.objects.select_related("kind"), label=_("Second lot"), required=False
-    )
+    lot1 = LotChoice(label=_("Second lot"), required=False)
     kind1 = forms.ModelChoiceField(
         Kind.objects.all(), label=_("or second kind"), required=False
     )
     rate1 = RateField(label=_("Its rate"), required=False)
-    lot2 = forms.ModelChoiceField(
-        SeedLot.objects.select_related("kind"), label=_("Third lot"), required=False
-    )
+    lot2 = LotChoice(label=_("Third lot"), required=False)
     kind2 = forms.ModelChoiceField(
         Kind.objects.all(), label=_("or third kind"), required=False
     )
@@ -42,6 +37,8 @@ class SeedsOnceForm(forms.Form):
         for field in self.fields.values():
             if isinstance(field, RateField):
                 field.system = System(farm.units)
+            elif isinstance(field, LotChoice):
+                field.of_farm(farm, None)
             else:
                 choice: Any = field
                 choice.queryset = offered(choice.queryset, farm)

@@ -104,6 +104,7 @@ CHOICES: tuple[Choice, ...] = (
     _assumed("seed_overage", 0.05, "share", 0.0, 0.5, Use.SEED),
     _assumed("seed_loss_a_year", 0.10, "share", 0.0, 1.0, Use.SEED),
     _assumed("seed_oldest_years", 3, "years", 0.5, 10, Use.SEED),
+    _assumed("seed_test_months", 12, "months", 1, 60, Use.SEED),
     _practice("search_sources", 3, "sources", 1, 10, Use.SEED),
     _assumed("sow_chance", 0.8, "share", 0.5, 0.95, Use.WINDOWS),
     _assumed("soil_warm_days", 7, "d", 3, 21, Use.WINDOWS),

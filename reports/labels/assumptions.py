@@ -56,6 +56,10 @@ ASSUMPTIONS: Mapping[str, Promise] = {
         "Share of the live seed on a tag no longer counted on, for each year since"
     ),
     "seed_oldest_years": _("Age of a test beyond which stock is not counted on"),
+    "seed_test_months": _(
+        "Age of a germination test from which a sowing is warned about; between states "
+        "a seller tests within 5 months (7 CFR 201.30a, for vegetable seed)"
+    ),
     "search_sources": _(
         "Sources asked that make a search for organic seed complete (common practice)"
     ),
@@ -79,6 +83,7 @@ UNITS: Mapping[str, Promise] = {
     "m²/kg": _("m²/kg"),
     "mm": _("mm"),
     "years": _("years"),
+    "months": _("months"),
     "sources": _("sources"),
 }
 BASES = {

@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
 
 from farm.models import Farm
-from records.models import Calibration, SeedLine
+from records.models import Calibration, Equipment
 from reports.calc.seed import caught_rate, spread_rate
+from reports.calc.shapes.ledger import Method
+
+# A drill does not broadcast, and a spreader sows no rows.
+NOT_FOR = {
+    Method.DRILLED: Equipment.Part.SPREADER.value,
+    Method.BROADCAST: Equipment.Part.DRILL.value,
+    Method.FROST_SEEDED: Equipment.Part.DRILL.value,
+}
 
 
 @dataclass(frozen=True)
@@ -18,6 +24,7 @@ class Setting:
 
     id: int
     machine: str
+    part: str
     kind: str
     kind_name: str
     on: dt.date
@@ -33,19 +40,6 @@ class Setting:
         return self.rate_kg_m2 / self.wanted_kg_m2 - 1
 
 
-@dataclass(frozen=True)
-class SownRate:
-    """What really went onto a field, beside what a setting was meant to give."""
-
-    field_name: str
-    kind_name: str
-    on: dt.date
-    area_m2: float
-    seed_kg: float
-    rate_kg_m2: float
-    setting: Setting | None
-
-
 def settings_of(farm: Farm) -> list[Setting]:
     """Every calibration, the latest first."""
     rows = Calibration.objects.on(farm).live().select_related("equipment", "kind")
@@ -56,6 +50,7 @@ def _setting(row: Calibration) -> Setting:
     return Setting(
         id=row.pk,
         machine=row.equipment.name,
+        part=row.equipment.part,
         kind=row.kind.slug,
         kind_name=str(row.kind),
         on=row.calibrated_on,
@@ -76,30 +71,10 @@ def _rate(row: Calibration) -> float:
     return spread_rate(spread_kg=row.caught_kg, area_m2=row.area_m2 or 0.0)
 
 
-def latest(settings: list[Setting], kind: str, by: dt.date) -> Setting | None:
-    """The setting last found for a kind by a day."""
+def latest(
+    settings: list[Setting], kind: str, by: dt.date, method: Method
+) -> Setting | None:
+    """The setting last found for a kind by a day, on a machine for this way."""
+    other = NOT_FOR.get(method, "")
     fit = (row for row in settings if row.kind == kind and row.on <= by)
-    return next(fit, None)
-
-
-def sown_rates(
-    farm: Farm, first: dt.date, last: dt.date, settings: list[Setting]
-) -> Iterator[SownRate]:
-    """Seed weighed and ground sown in a period, line by line."""
-    lines: Any = SeedLine.objects.filter(
-        planting__farm=farm,
-        planting__voided_at=None,
-        planting__sown_on__range=(first, last),
-        seed_kg__gt=0,
-    ).select_related("planting__field", "kind")
-    for line in lines.order_by("planting__sown_on", "pk"):
-        planting = line.planting
-        yield SownRate(
-            field_name=planting.field.name,
-            kind_name=str(line.kind),
-            on=planting.sown_on,
-            area_m2=planting.area_m2,
-            seed_kg=line.seed_kg,
-            rate_kg_m2=spread_rate(spread_kg=line.seed_kg, area_m2=planting.area_m2),
-            setting=latest(settings, line.kind.slug, planting.sown_on),
-        )
+    return next((row for row in fit if row.part != other), None)

@@ -9,7 +9,8 @@ from typing import Any
 from farm.models import Farm
 from reports.calc.seed import drill_catch_kg, run_for, seed_weight
 from reports.forms.calibration import CatchForm
-from reports.ledger.settings import settings_of, sown_rates
+from reports.ledger.settings import settings_of
+from reports.papers.sown_rates import sown_parts
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +31,7 @@ def calibration_paper(farm: Farm, form: CatchForm, *, today: dt.date) -> dict[st
         "form": form,
         "catch": catch_of(form.cleaned_data) if form.is_valid() else None,
         "settings": settings,
-        "sown": list(sown_rates(farm, first, last, settings)),
+        "sown": sown_parts(farm, first, last, settings),
     }
 
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 from farm.models import Farm
+from reports.calc.season.dressings import dressed, together, undosed
 from reports.calc.season.how_much import how_much
 from reports.calc.seed import after_headlands
 from reports.calc.shapes.how_much import Asked, Plot, ToldBy
 from reports.calc.shapes.ledger import Method
 from reports.forms.how_much import HowMuchForm
 from reports.ledger.assumptions import own_assumptions
+from reports.ledger.dressings import dressings_of
 from reports.ledger.figures import kind_facts
 
 
@@ -35,7 +37,22 @@ def how_much_paper(farm: Farm, form: HowMuchForm) -> dict[str, Any]:
         overage=asked["overage"],
         hopper_kg=asked["hopper_kg"],
     )
-    return {"farm": farm, "form": form, "answer": answer}
+    by_kind = dressings_of(farm)
+    on = [
+        one
+        for line in answer.lines
+        for one in dressed(
+            by_kind, kind=line.asked.kind.slug, seed_kg=line.bulk_kg, on=asked["on"]
+        )
+    ]
+    bare = [line.asked.kind for line in answer.lines]
+    return {
+        "farm": farm,
+        "form": form,
+        "answer": answer,
+        "dressed": together(on),
+        "undosed": undosed(bare, by_kind),
+    }
 
 
 def _area(asked: dict[str, Any]) -> float:

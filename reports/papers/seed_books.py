@@ -10,6 +10,8 @@ from reports.calc.season.lot_books import kind_books
 from reports.calc.shapes.basics import Span
 from reports.ledger.lot_books import lot_stories
 from reports.ledger.searches import sources_needed
+from reports.ledger.settings import settings_of
+from reports.papers.sown_rates import sown_parts
 
 
 def seed_books_paper(farm: Farm, year: int, *, today: dt.date) -> dict[str, Any]:
@@ -23,5 +25,6 @@ def seed_books_paper(farm: Farm, year: int, *, today: dt.date) -> dict[str, Any]
         "season": season,
         "until": until,
         "kinds": kind_books(stories, Span(season.first, until)),
+        "sown": sown_parts(farm, season.first, until, settings_of(farm)),
         "least_sources": sources_needed(farm),
     }

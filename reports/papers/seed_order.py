@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import uuid
+from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -11,11 +13,14 @@ from django.utils.translation import gettext as _
 
 from farm.models import Farm
 from reports.calc.season.buying import buying
+from reports.calc.season.dressings import dressed, together, undosed
 from reports.calc.season.needs import needs_of
+from reports.calc.shapes.dressing import Dressed
 from reports.calc.shapes.order import Bought, Draw, Parcel, Plan
 from reports.calc.shapes.seed import Buying, Need, OfferFacts
 from reports.forms.seed import OrderForm
 from reports.labels.order import RULE
+from reports.ledger.dressings import dressings_of
 from reports.ledger.searches import kinds_with_searches
 from reports.ledger.seed import LotOnHand, SeedLedger, seed_ledger
 
@@ -77,6 +82,8 @@ def seed_order_paper(farm: Farm, form: OrderForm) -> dict[str, Any]:
         "below": told.plain.cost - best.cost if told.plain else None,
         "best": best,
         "drawn": tuple(_draws(told, ledger)),
+        "dressed": together(_dressed(farm, told)),
+        "undosed": undosed((need.kind for need in told.needs), dressings_of(farm)),
         "to_buy": [(names[kind], kg) for kind, kg in sorted(told.needs_kg.items())],
         "short": [(names[kind], kg) for kind, kg in best.short_kg.items()],
         "parcels": tuple(_parcels(told, ledger, searched, form, farm.currency)),
@@ -138,6 +145,24 @@ def _parcels(
             lines=lines,
             boxes=tuple(_boxes(parcel, lines, form, kept).items()),
         )
+
+
+def _dressed(farm: Farm, told: Buying) -> Iterator[Dressed]:
+    """What goes onto the seed drawn and bought, by the first sowing of its kind."""
+    seed: defaultdict[str, float] = defaultdict(float)
+    for draw in told.draws:
+        seed[draw.kind] += draw.seed_kg
+    for parcel in told.comparison.best.parcels:
+        for line in parcel.lines:
+            whole = sum(pls for _kind, pls in line.offer.contents)
+            for kind, pls in line.offer.contents:
+                seed[kind] += line.seed_kg * pls / whole
+    first: dict[str, dt.date] = {}
+    for need in told.needs:
+        first.setdefault(need.kind.slug, need.planned.on)
+    by_kind = dressings_of(farm)
+    for kind, seed_kg in seed.items():
+        yield from dressed(by_kind, kind=kind, seed_kg=seed_kg, on=first[kind])
 
 
 def _live(line: Bought, told: Buying) -> tuple[tuple[str, float], ...]:

@@ -9,12 +9,15 @@ from typing import Any
 
 from farm.models import Farm
 from reports.calc.order import drawn
+from reports.calc.season.dressings import dressed, month_is_over
 from reports.calc.season.needs import needs_of
 from reports.calc.seed import fills
+from reports.calc.shapes.dressing import Dressed
 from reports.calc.shapes.ledger import Group
 from reports.calc.shapes.order import Draw, Want
 from reports.calc.shapes.seed import Need
 from reports.forms.seed import SowingForm
+from reports.ledger.dressings import dressings_of
 from reports.ledger.seed import LotOnHand, SeedLedger, seed_ledger
 from reports.ledger.settings import Setting, latest, settings_of
 
@@ -28,6 +31,16 @@ class Portion:
     fills: int | None
     fill_kg: float | None
 
+    @property
+    def loaded_kg(self) -> float:
+        """What is weighed out of the lot: of a mix, all of it at once."""
+        return self.draw.whole_kg or self.draw.seed_kg
+
+    @property
+    def is_labelled(self) -> bool:
+        """A mix is one portion, whatever kinds are in it."""
+        return self.draw.whole_kg is None or self.draw.kind == self.lot.stock.kind
+
 
 @dataclass(frozen=True, slots=True)
 class SowingLine:
@@ -39,6 +52,9 @@ class SowingLine:
     short_kg: float
     setting: Setting | None
     to_inoculate: bool
+    dressed: tuple[Dressed, ...]
+    # Lots whose inoculant is over by the sowing.
+    stale: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,40 +91,63 @@ def sowing_paper(farm: Farm, form: SowingForm, *, today: dt.date) -> dict[str, A
 def _lines(
     farm: Farm, needs: Sequence[Need], ledger: SeedLedger, hopper_kg: float | None
 ) -> Iterator[SowingLine]:
-    wants = [
-        Want(need.planned.id, need.kind.slug, need.planned.on, need.pls_kg)
-        for need in needs
-        if need.pls_kg
-    ]
-    draws, left = drawn(
-        wants,
-        [lot.stock for lot in ledger.lots.values()],
-        loss_a_year=ledger.assumptions["seed_loss_a_year"],
-        oldest_years=ledger.assumptions["seed_oldest_years"],
-    )
-    settings = settings_of(farm)
+    draws, left = _drawn(needs, ledger)
+    settings, dressings = settings_of(farm), dressings_of(farm)
     short = {(want.planting, want.kind): want.pls_kg for want in left}
     for need in needs:
         key = (need.planned.id, need.kind.slug)
         taken = [draw for draw in draws if (draw.planting, draw.kind) == key]
         portions = tuple(_portion(ledger.lots[d.lot], d, hopper_kg) for d in taken)
+        planned = need.planned
+        to_inoculate = need.kind.group is Group.LEGUME and not all(
+            _is_inoculated(one.lot, need) for one in portions
+        )
+        weight = sum(draw.seed_kg for draw in taken)
+        on = dressed(
+            dressings, kind=need.kind.slug, seed_kg=weight or None, on=planned.on
+        )
         yield SowingLine(
             need=need,
             portions=portions,
-            seed_kg=sum(draw.seed_kg for draw in taken),
+            seed_kg=weight,
             short_kg=short.get(key, 0.0),
-            setting=latest(settings, need.kind.slug, need.planned.on),
-            to_inoculate=need.kind.group is Group.LEGUME
-            and not all(_is_inoculated(one.lot, need) for one in portions),
+            setting=latest(settings, need.kind.slug, planned.on, planned.method),
+            to_inoculate=to_inoculate
+            and not any(one.dressing.is_inoculant for one in on),
+            dressed=tuple(
+                one for one in on if to_inoculate or not one.dressing.is_inoculant
+            ),
+            stale=tuple(
+                one.lot.label
+                for one in portions
+                if month_is_over(one.lot.inoculant_until, planned.on)
+            ),
         )
+
+
+def _drawn(
+    needs: Sequence[Need], ledger: SeedLedger
+) -> tuple[tuple[Draw, ...], tuple[Want, ...]]:
+    wants = [
+        Want(need.planned.id, need.kind.slug, need.planned.on, need.pls_kg)
+        for need in needs
+        if need.pls_kg
+    ]
+    return drawn(
+        wants,
+        [lot.stock for lot in ledger.lots.values()],
+        loss_a_year=ledger.assumptions["seed_loss_a_year"],
+        oldest_years=ledger.assumptions["seed_oldest_years"],
+    )
 
 
 def _portion(lot: LotOnHand, draw: Draw, hopper_kg: float | None) -> Portion:
     if not hopper_kg:
         return Portion(lot, draw, None, None)
-    return Portion(lot, draw, *fills(seed_kg=draw.seed_kg, hopper_kg=hopper_kg))
+    loaded = draw.whole_kg or draw.seed_kg
+    return Portion(lot, draw, *fills(seed_kg=loaded, hopper_kg=hopper_kg))
 
 
 def _is_inoculated(lot: LotOnHand, need: Need) -> bool:
-    until = lot.inoculant_until
-    return bool(lot.inoculant) and (until is None or until >= need.planned.on)
+    is_over = month_is_over(lot.inoculant_until, need.planned.on)
+    return bool(lot.inoculant) and not is_over

@@ -11,7 +11,7 @@ from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from farm.models import Field
-from farm.templatetags.measures import FIXED_SPACE, HasUnits, written
+from farm.templatetags.measures import FIXED_SPACE, HasUnits, unknown, written
 from farm.units import System
 from reports.calc.assumptions import BY_KEY
 from reports.calc.shapes.ledger import Assumption
@@ -76,6 +76,15 @@ def assumed_value(row: Assumption, farm: HasUnits) -> SafeString:
         return written(row.value, MEASURES[row.unit], farm)
     unit = UNITS[row.unit]
     return format_html("{}{}{}", f"{row.value:.4g}", FIXED_SPACE, unit)
+
+
+@register.filter
+def more_or_less(share: float | None) -> SafeString:
+    """A share above or below what was meant, with its sign."""
+    if share is None:
+        return unknown()
+    sign = "\N{MINUS SIGN}" if round(share, 2) < 0 else "+"
+    return format_html("{}{}{}%", sign, f"{abs(share) * 100:.0f}", FIXED_SPACE)
 
 
 @register.filter

@@ -10,12 +10,17 @@ from django.utils import timezone
 from pypdf import PdfReader
 
 from farm.units import KG_PER_LB, M2_PER_ACRE
-from records.models import Calibration
+from records.models import Calibration, Planting, SeedDressing, SeedLot
+from reports.calc.shapes.ledger import Method
+from reports.ledger.settings import latest, settings_of
 from tests.factories import (
     CalibrationFactory,
+    EquipmentFactory,
     FieldFactory,
+    InputProductFactory,
     KindFigureFactory,
     PlantingFactory,
+    SeedDressingFactory,
     SeedLotFactory,
 )
 
@@ -87,6 +92,68 @@ def test_what_no_lot_covers_is_said_to_be_short(world, owner_client, vetch):
     assert re.search(r"short of 100\s+lb", text)
 
 
+def inoculated(world, vetch, until):
+    told = {"farm": world.farm, "written_by": world.owner}
+    peat = InputProductFactory(**told, name="Pea peat", type="inoculant")
+    dose = {"dose_share": 5 / 800, "good_until": until}
+    SeedDressingFactory(**told, kind=vetch, product=peat, **dose)
+
+
+def test_inoculant_is_weighed_by_its_label_and_its_month_is_watched(
+    world, owner_client, vetch, today
+):
+    lot = {"purity_share": 1.0, "germination_share": 1.0, "tested_on": today}
+    SeedLotFactory(farm=world.farm, written_by=world.owner, kind=vetch, **lot)
+    assert SeedDressing.objects.filter(product__type="inoculant").count() == 0
+    bare = asked(world, owner_client, "seed-order").content.decode()
+    assert "no dose of an inoculant is written down" in bare
+    inoculated(world, vetch, today - dt.timedelta(60))
+    text = asked(world, owner_client, "sowing-sheet", overage="0").content.decode()
+    # 100 lb at 5 oz to 50 lb are ten ounces.
+    assert re.search(r"10\s+oz of Pea peat \(5 oz/50 lb\)", text)
+    assert "past its month" in text
+    order = asked(world, owner_client, "seed-order", overage="0").content.decode()
+    assert "over by the sowing" in order
+    assert "no dose of an inoculant" not in order
+    much = {"area_m2": "2 ac", "method": "drilled", "on": today.isoformat()}
+    much |= {"told_by": "rate", "overage": "0", "lot0": SeedLot.objects.latest("pk").pk}
+    assert re.search(
+        r"10\s+oz", asked(world, owner_client, "how-much", **much).content.decode()
+    )
+
+
+def test_a_broadcast_sowing_is_not_shown_the_setting_of_a_drill(world, today):
+    told = {"farm": world.farm, "written_by": world.owner}
+    spreader = EquipmentFactory(**told, part="spreader")
+    CalibrationFactory(**told, equipment=spreader, kind=world.ours.kind, setting="5")
+    found = {
+        method: latest(settings_of(world.farm), world.ours.kind.slug, today, method)
+        for method in (Method.DRILLED, Method.BROADCAST)
+    }
+    assert found[Method.DRILLED].part == "drill"
+    assert found[Method.BROADCAST].setting == "5"
+
+
+def test_the_rate_really_sown_stands_beside_the_plan_with_what_it_missed(
+    world, owner_client, vetch, today
+):
+    lot = SeedLotFactory(farm=world.farm, written_by=world.owner, kind=vetch)
+    planting = Planting.objects.get(field__name="Creek side")
+    planting.sown_on = today
+    planting.save()
+    planting.lines.update(lot=lot, seed_kg=100 * KG_PER_LB)
+    text = page_of_balance(world, owner_client, today.year)
+    # 100 lb on 2 ac at 98 % × 85 % are 41.65 lb/ac alive, of 50 planned.
+    assert re.search(r"41\.7\s+lb/ac", text)
+    assert "\N{MINUS SIGN}17" in text
+    assert "Rates really sown" in text
+
+
+def page_of_balance(world, client, year):
+    url = reverse("reports:seed-balance", args=[world.farm.slug, year])
+    return client.get(url).content.decode()
+
+
 def test_sheets_and_labels_print_with_a_portion_each(world, owner_client, vetch, today):
     lot = {"lot_number": "HV-9", "tested_on": today}
     SeedLotFactory(farm=world.farm, written_by=world.owner, kind=vetch, **lot)
@@ -149,7 +216,7 @@ def test_a_setting_is_kept_with_the_machine(world, owner_client, today):
     text = asked(world, owner_client, "calibration").content.decode()
     # 2 lb on 2,000 sq ft are 43.56 lb/ac, 8.9 % above.
     assert re.search(r"43\.6\s+lb/ac", text)
-    assert re.search(r"8\.9\s+%", text)
+    assert re.search(r"\+9\s+%", text)
 
 
 @pytest.mark.parametrize(

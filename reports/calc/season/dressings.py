@@ -1,0 +1,72 @@
+"""Inoculant and treatment for seed, by the label dose of each."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Mapping
+
+from reports.calc.seed import inoculant_kg
+from reports.calc.shapes.dressing import Dressed, Dressing
+from reports.calc.shapes.ledger import Group, KindFacts
+
+Dressings = Mapping[str, tuple[Dressing, ...]]
+
+
+def dressed(
+    dressings: Dressings, *, kind: str, seed_kg: float | None, on: dt.date
+) -> tuple[Dressed, ...]:
+    """Return what goes onto seed of a kind by a day, once it is weighed."""
+    if seed_kg is None:
+        return ()
+    return tuple(
+        Dressed(
+            one,
+            seed_kg,
+            inoculant_kg(seed_kg=seed_kg, label_kg_per_kg=one.dose),
+            month_is_over(one.until, on),
+        )
+        for one in dressings.get(kind, ())
+    )
+
+
+def together(rows: Iterable[Dressed]) -> tuple[Dressed, ...]:
+    """Return one row a dressing, with all of the seed it goes onto.
+
+    Examples
+    --------
+    >>> import datetime as dt
+    >>> peat = Dressing(1, "pea", "Pea", "Peat", 0.004, "", None, True, "")
+    >>> rows = [Dressed(peat, 50.0, 0.2, False), Dressed(peat, 25.0, 0.1, True)]
+    >>> [(row.seed_kg, round(row.amount_kg, 3), row.is_past) for row in together(rows)]
+    [(75.0, 0.3, True)]
+    """
+    found: dict[int, Dressed] = {}
+    for row in rows:
+        before = found.get(row.dressing.id)
+        found[row.dressing.id] = (
+            row
+            if before is None
+            else Dressed(
+                row.dressing,
+                before.seed_kg + row.seed_kg,
+                before.amount_kg + row.amount_kg,
+                before.is_past or row.is_past,
+            )
+        )
+    return tuple(found.values())
+
+
+def undosed(kinds: Iterable[KindFacts], dressings: Dressings) -> list[str]:
+    """Return the legumes, by name, of which no dose of an inoculant is known."""
+    names = [
+        kind.name
+        for kind in kinds
+        if kind.group is Group.LEGUME
+        and not any(one.is_inoculant for one in dressings.get(kind.slug, ()))
+    ]
+    return list(dict.fromkeys(names))
+
+
+def month_is_over(until: dt.date | None, on: dt.date) -> bool:
+    """Return whether a day lies after the month that something is good until."""
+    return until is not None and (on.year, on.month) > (until.year, until.month)
