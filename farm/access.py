@@ -11,13 +11,10 @@ from django.http import Http404, HttpRequest, HttpResponseBase
 from django.utils import timezone
 
 from farm.models import Farm, Look, Membership, Role, User
+from farm.roles import EVERYONE, MANAGERS, OWNERS, WRITERS
 
 P = ParamSpec("P")
 
-EVERYONE = frozenset(Role)
-WRITERS = frozenset({Role.OWNER, Role.MANAGER, Role.CREW})
-MANAGERS = frozenset({Role.OWNER, Role.MANAGER})
-OWNERS = frozenset({Role.OWNER})
 LONGEST_PATH = 300
 
 
@@ -50,7 +47,9 @@ def for_members(*roles: Role) -> Callable[[View[P]], Routed]:
             request.membership = membership
             let(request, allowed)
             _note(request)
-            return view(request, membership.farm, *args, **kwargs)
+            farm = membership.farm.read_in(request.user.units)
+            with timezone.override(farm.time_zone):
+                return view(request, farm, *args, **kwargs)
 
         through.door = allowed  # type: ignore[attr-defined]
         return through
@@ -82,15 +81,9 @@ def _note(request: FarmRequest) -> None:
 
 
 def _membership(user: User, slug: str) -> Membership:
-    today = timezone.localdate()
-    found = (
-        Membership.objects.filter(user=user, farm__slug=slug)
-        .filter(since__lte=today)
-        .exclude(until__lt=today)
-        .select_related("farm")
-        .first()
-    )
-    if found is None:
+    rows = Membership.objects.filter(user=user, farm__slug=slug)
+    found = rows.select_related("farm").first()
+    if found is None or not found.holds_on(found.farm.today(timezone.now())):
         raise Http404
     return found
 

@@ -1,6 +1,7 @@
 """Settings: one file, everything from the environment, safe when nothing is said."""
 
 import os
+from datetime import timedelta
 from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -104,6 +105,9 @@ INSTALLED_APPS = [
     "django_htmx",
     "django_tasks",
     "django_tasks_db",
+    "axes",
+    "django_otp",
+    "django_otp.plugins.otp_totp",
     "farm",
     "records",
     "reports",
@@ -121,6 +125,8 @@ MIDDLEWARE = [
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "django_htmx.middleware.HtmxMiddleware",
+    "farm.headers.guarded",
+    "axes.middleware.AxesMiddleware",
 ]
 
 ROOT_URLCONF = "farm.urls"
@@ -143,6 +149,23 @@ TEMPLATES = [
 FIXTURE_DIRS = [BASE_DIR / "fixtures"]
 
 AUTH_USER_MODEL = "farm.User"
+AUTHENTICATION_BACKENDS = [
+    "axes.backends.AxesStandaloneBackend",
+    "django.contrib.auth.backends.ModelBackend",
+]
+# Ten wrong passwords for one name from one place, and then a quarter of an hour.
+AXES_FAILURE_LIMIT = 10
+AXES_COOLOFF_TIME = timedelta(minutes=15)
+AXES_LOCKOUT_PARAMETERS = [["username", "ip_address"]]
+AXES_LOCKOUT_TEMPLATE = "farm/locked.html"
+AXES_RESET_ON_SUCCESS = True
+AXES_ENABLE_ADMIN = False
+AXES_DISABLE_ACCESS_LOG = True
+AXES_VERBOSE = False
+SESSION_ENGINE = "farm.sessions"
+SESSION_COOKIE_AGE = 60 * 60 * 24 * 30
+PASSWORD_RESET_TIMEOUT = 60 * 60 * 24
+OTP_TOTP_ISSUER = "Cover between"
 LOGIN_URL = "sign-in"
 LOGIN_REDIRECT_URL = "home"
 LOGOUT_REDIRECT_URL = "sign-in"
@@ -182,6 +205,7 @@ EMAIL_BACKEND = "django.core.mail.backends.console.EmailBackend"
 DEFAULT_FROM_EMAIL = said("EMAIL_FROM") or "farm@localhost"
 SERVER_EMAIL = DEFAULT_FROM_EMAIL
 globals().update(MAIL)
+MAIL_IS_SET_UP = bool(MAIL)
 
 LOGGING = {
     "version": 1,
@@ -189,9 +213,14 @@ LOGGING = {
     "formatters": {
         "line": {"format": "{asctime} {levelname} {name}: {message}", "style": "{"}
     },
+    "filters": {"without_keys": {"()": "farm.logs.WithoutKeys"}},
     "handlers": {
         "none": {"class": "logging.NullHandler"},
-        "stderr": {"class": "logging.StreamHandler", "formatter": "line"},
+        "stderr": {
+            "class": "logging.StreamHandler",
+            "formatter": "line",
+            "filters": ["without_keys"],
+        },
     },
     "root": {"handlers": ["stderr"], "level": "WARNING"},
     "loggers": {

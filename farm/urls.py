@@ -3,17 +3,14 @@
 from django.contrib.auth import views as auth
 from django.urls import include, path
 
-from farm import views
+from farm import account_views, door_views, views
 
+handler400 = "farm.refusals.not_read"
 urlpatterns = [
     path("", views.home, name="home"),
-    path(
-        "sign-in/",
-        auth.LoginView.as_view(
-            template_name="farm/sign_in.html", redirect_authenticated_user=True
-        ),
-        name="sign-in",
-    ),
+    path("sign-in/", door_views.SignInView.as_view(), name="sign-in"),
+    path("sign-in/second/", door_views.sign_in_second, name="sign-in-second"),
+    path("come-in/<str:token>/", door_views.come_in, name="come-in"),
     path("sign-out/", auth.LogoutView.as_view(), name="sign-out"),
     path(
         "password/",
@@ -23,11 +20,29 @@ urlpatterns = [
         name="password",
     ),
     path("password/changed/", views.password_changed, name="password-changed"),
+    path(
+        "password/forgotten/",
+        account_views.ForgottenView.as_view(),
+        name="password-forgotten",
+    ),
+    path(
+        "password/sent/",
+        auth.PasswordResetDoneView.as_view(template_name="farm/password_sent.html"),
+        name="password-sent",
+    ),
+    path(
+        "password/new/<uidb64>/<token>/",
+        account_views.NewPasswordView.as_view(),
+        name="password-new",
+    ),
+    path("account/", account_views.account, name="account"),
+    path("account/sign-ins/", account_views.sign_ins, name="sign-ins"),
+    path("account/second/", account_views.second, name="second"),
     path("calendar/", include("records.feed_urls")),
     path("farms/new/", views.farm_new, name="farm-new"),
     path("farms/<slug:slug>/", views.farm_page, name="farm"),
     path("farms/<slug:slug>/edit/", views.farm_edit, name="farm-edit"),
-    path("farms/<slug:slug>/people/", views.people, name="people"),
+    path("farms/<slug:slug>/people/", include("farm.people_urls")),
     path("farms/<slug:slug>/records/", include("records.urls")),
     path("farms/<slug:slug>/reports/", include("reports.urls")),
 ]

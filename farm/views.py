@@ -1,4 +1,4 @@
-"""Home, the farm's page and its people."""
+"""Home, and the farm's page."""
 
 from __future__ import annotations
 
@@ -11,16 +11,15 @@ from django.views.decorators.http import require_GET, require_http_methods
 
 from farm import households
 from farm.access import MANAGERS, OWNERS, FarmRequest, for_members, may
-from farm.forms import FarmForm, PersonForm
+from farm.forms import FarmForm
 from farm.models import Farm
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
-LOOKS_SHOWN = 200
 
 
 @require_GET
 def home(request: FarmRequest) -> HttpResponse:
-    farms = Farm.objects.of(request.user, today=timezone.localdate()).order_by("name")
+    farms = Farm.objects.entered_by(request.user, now=timezone.now())
     return render(request, "farm/home.html", {"farms": farms})
 
 
@@ -35,7 +34,7 @@ def farm_new(request: FarmRequest) -> HttpResponse:
     form = FarmForm(request.POST or None)
     if request.method == "POST" and form.is_valid():
         farm = households.found(
-            form.save(commit=False), owner=request.user, today=timezone.localdate()
+            form.save(commit=False), owner=request.user, now=timezone.now()
         )
         messages.success(request, _("The farm is set up. Write down its fields next."))
         return redirect("farm", slug=farm.slug)
@@ -52,7 +51,7 @@ def farm_page(request: FarmRequest, farm: Farm) -> HttpResponse:
         "area_m2": sum(field.area_m2 for field in fields if field.parent_id is None),
         "year": farm.season_year(farm.today(timezone.now())),
         "may_edit": may(request, MANAGERS),
-        "may_invite": may(request, OWNERS),
+        "may_carry_away": may(request, OWNERS),
     }
     return render(request, "farm/farm.html", page)
 
@@ -60,29 +59,10 @@ def farm_page(request: FarmRequest, farm: Farm) -> HttpResponse:
 @require_http_methods(GET_OR_POST)
 @for_members(*MANAGERS)
 def farm_edit(request: FarmRequest, farm: Farm) -> HttpResponse:
-    form = FarmForm(request.POST or None, instance=farm)
+    own = Farm.objects.get(pk=farm.pk)
+    form = FarmForm(request.POST or None, instance=own)
     if request.method == "POST" and form.is_valid():
         form.save()
         messages.success(request, _("Saved."))
         return redirect("farm", slug=farm.slug)
     return render(request, "farm/farm_form.html", {"form": form, "farm": farm})
-
-
-@require_http_methods(GET_OR_POST)
-@for_members(*OWNERS)
-def people(request: FarmRequest, farm: Farm) -> HttpResponse:
-    today, welcome = timezone.localdate(), None
-    form = PersonForm(request.POST or None, farm=farm, today=today)
-    if request.method == "POST" and form.is_valid():
-        welcome = households.add(farm, today=today, **form.cleaned_data)
-        form = PersonForm(farm=farm, today=today)
-    members = farm.memberships.select_related("user").order_by("since", "pk")
-    looks = farm.looks.select_related("by").order_by("-at", "-pk")[:LOOKS_SHOWN]
-    page = {
-        "farm": farm,
-        "form": form,
-        "members": members,
-        "welcome": welcome,
-        "looks": looks,
-    }
-    return render(request, "farm/people.html", page)

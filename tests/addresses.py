@@ -5,10 +5,16 @@ from typing import Any
 
 from django.urls import get_resolver, reverse
 
+from farm.models import Role
+from farm.models.invitations import sealed
 from records.acts import ACTS
 from records.models import Attachment
 from records.nouns import NOUNS
-from tests.factories import AttachmentFactory
+from tests.factories import (
+    AttachmentFactory,
+    InvitationFactory,
+    MembershipFactory,
+)
 
 YEAR = 2026
 # Whose number stands in an address that is about one noun only.
@@ -43,7 +49,8 @@ class Address:
 
     @property
     def names_a_record(self):
-        return bool({"pk", "kind", "attachment", "planting"} & set(self.blanks))
+        named = {"pk", "kind", "attachment", "planting", "member", "invitation"}
+        return bool(named & set(self.blanks))
 
     def at(self, household, *, under=None):
         """The address with a farm's own records in it, under this farm's name."""
@@ -53,6 +60,9 @@ class Address:
             "act": self.act,
             "attachment": attachment_of(household),
             "token": f"token-of-{household.farm.slug}",
+            "member": member_of(household).pk,
+            "invitation": invitation_of(household).pk,
+            "uidb64": "MQ",
             "kind": household.kind.slug,
             "planting": household["plantings"].pk,
             "year": YEAR,
@@ -72,6 +82,21 @@ def attachment_of(household):
     """A paper of the farm's, kept when it is first asked for."""
     found = Attachment.objects.on(household.farm).first()
     return (found or AttachmentFactory(farm=household.farm)).client_key
+
+
+def member_of(household):
+    """Somebody of the farm beside the cast, so that the cast stays whole."""
+    found = household.farm.memberships.filter(user__name="Hand").first()
+    return found or MembershipFactory(
+        farm=household.farm, user__name="Hand", role=Role.CREW
+    )
+
+
+def invitation_of(household):
+    """A link to the farm, opened by the token that stands in addresses."""
+    found = household.farm.invitations.first()
+    token = f"token-of-{household.farm.slug}"
+    return found or InvitationFactory(farm=household.farm, token_hash=sealed(token))
 
 
 def walked(resolver=None, path="", space="", blanks=()):

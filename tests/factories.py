@@ -7,7 +7,7 @@ import factory
 from factory.django import DjangoModelFactory
 
 from farm import models as land
-from farm.models import Farm, Role, User
+from farm.models import Farm, Invitation, Role, User
 from farm.units import M2_PER_ACRE
 from records import models as kept
 
@@ -43,6 +43,18 @@ class MembershipFactory(DjangoModelFactory):
     user = factory.SubFactory(UserFactory)
     role = Role.OWNER
     since = ARRIVED
+
+
+class InvitationFactory(DjangoModelFactory):
+    class Meta:
+        model = Invitation
+
+    farm = factory.SubFactory(FarmFactory)
+    name = "Newcomer"
+    role = Role.CREW
+    made_by = factory.SubFactory(UserFactory)
+    made_at = factory.LazyFunction(lambda: dt.datetime.now(dt.UTC))
+    expires_at = factory.LazyAttribute(lambda one: one.made_at + dt.timedelta(days=7))
 
 
 class RecordFactory(DjangoModelFactory):

@@ -325,6 +325,15 @@ def test_no_address_without_a_farm_shows_a_farms_records():
         "password/",
         "password/changed/",
         "farms/new/",
+        "account/",
+        "account/sign-ins/",
+        "account/second/",
+        "sign-in/second/",
+        "password/forgotten/",
+        "password/sent/",
+        # Opened by whoever holds the link, once.
+        "password/new/<uidb64>/<token>/",
+        "come-in/<str:token>/",
         # Read by whoever knows its token, and by nobody else.
         "calendar/<str:token>.ics",
     }

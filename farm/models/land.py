@@ -35,12 +35,10 @@ def check_time_zone(value: str) -> None:
 
 
 class FarmQuerySet(models.QuerySet["Farm"]):
-    def of(self, user: User, *, today: dt.date) -> FarmQuerySet:
-        """The farms a person may enter on that day."""
-        open_ended = Q(memberships__until=None) | Q(memberships__until__gte=today)
-        return self.filter(
-            open_ended, memberships__user=user, memberships__since__lte=today
-        )
+    def entered_by(self, user: User, *, now: dt.datetime) -> list[Farm]:
+        """The farms a person may enter at that moment, each by its own calendar."""
+        rows = user.memberships.select_related("farm").order_by("farm__name")
+        return [one.farm for one in rows if one.holds_on(one.farm.today(now))]
 
 
 class Farm(models.Model):
@@ -108,6 +106,7 @@ class Farm(models.Model):
     )
 
     objects: ClassVar[models.Manager[Any]] = FarmQuerySet.as_manager()
+    _units_of_its_own = ""
 
     class Meta:
         verbose_name = _("farm")
@@ -124,8 +123,21 @@ class Farm(models.Model):
 
     def save(self, *args: Any, **options: Any) -> None:
         # Set once: units may change later, and prices stay in the money they were in.
+        shown, self.units = self.units, self._units_of_its_own or self.units
         self.currency = self.currency or MONEY[self.units]
         super().save(*args, **options)
+        self.units = shown
+
+    def read_in(self, units: str) -> Farm:
+        """The farm for a person who reads other units; saving keeps the farm's own."""
+        if units and units != self.units:
+            self._units_of_its_own, self.units = self.units, units
+        return self
+
+    @property
+    def own_units(self) -> str:
+        """The farm's own units, whoever reads."""
+        return self._units_of_its_own or self.units
 
     def season(self, year: int) -> tuple[dt.date, dt.date]:
         """First and last day of the season that starts in that year."""

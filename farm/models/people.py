@@ -26,6 +26,7 @@ class User(AbstractBaseUser):
     email = models.EmailField(_("e-mail"), unique=True)
     name = models.CharField(_("name"), max_length=120, blank=True)
     is_active = models.BooleanField(_("may sign in"), default=True)
+    units = models.CharField(_("units shown"), max_length=8, blank=True)
     joined_at = models.DateTimeField(auto_now_add=True)
 
     objects: ClassVar[UserManager] = UserManager()
@@ -81,3 +82,7 @@ class Membership(models.Model):
 
     def __str__(self) -> str:
         return f"{self.user} · {self.get_role_display()} · {self.farm}"
+
+    def holds_on(self, day: dt.date) -> bool:
+        """Whether the person may come in on that day of the farm's."""
+        return self.since <= day and (self.until is None or day <= self.until)

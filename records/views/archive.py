@@ -26,7 +26,7 @@ def archive(request: FarmRequest, farm: Farm) -> HttpResponse | FileResponse:
         return render(request, "records/archive.html", {"farm": farm})
     now = timezone.now()
     target = tempfile.SpooledTemporaryFile(IN_MEMORY)  # noqa: SIM115
-    saved = save_farm(farm, target, now=now)
+    saved = save_farm(Farm.objects.get(pk=farm.pk), target, now=now)
     if saved.lost:
         messages.warning(request, lost(len(saved.lost)))
     target.seek(0)

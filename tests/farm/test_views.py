@@ -1,14 +1,10 @@
-"""The farm's own pages: founding, changing, letting people in, and the front door."""
-
-import datetime as dt
-import re
+"""The farm's own pages: founding, changing, and the front door."""
 
 import pytest
 from django.test import Client
 from django.urls import reverse
 
 from farm.models import Farm, Membership, Role, User
-from tests.factories import UserFactory
 
 TYPED = {
     "name": "Cedar Bend",
@@ -88,83 +84,23 @@ def test_the_farms_page_tells_how_much_land_there_is(world, as_person, at):
     assert "1 field" in page
     assert "1\N{NO-BREAK SPACE}ac" in page
     assert at("farm-edit") not in page
-    assert at("people") not in page
 
 
 def test_a_manager_is_not_shown_the_way_to_the_owners_pages(world, as_person, at):
     page = as_person(world.manager).get(at("farm")).content.decode()
     assert at("farm-edit") in page
-    assert at("people") not in page
-    assert at("people") in as_person(world.owner).get(at("farm")).content.decode()
+    away = reverse("records:archive", args=[world.farm.slug])
+    assert away not in page
+    assert away in as_person(world.owner).get(at("farm")).content.decode()
 
 
-def test_a_new_person_gets_a_password_that_is_shown_once(owner_client, world, at):
-    typed = {"email": "Hand@Example.org", "name": "Hand", "role": "crew"}
-    page = owner_client.post(at("people"), typed).content.decode()
-    (password,) = re.findall(r"<code>(\S+)</code>", page)
-    hand = User.objects.get(email="hand@example.org")
-    assert hand.check_password(password)
-    assert password not in owner_client.get(at("people")).content.decode()
-    client = Client()
-    assert client.login(username="hand@example.org", password=password)
-    assert client.get(at("farm")).status_code == 200
-
-
-def test_a_person_known_here_keeps_the_password_they_have(owner_client, world, at):
-    known = UserFactory(email="known@example.org")
-    typed = {"email": known.email, "name": "Other", "role": "inspector"}
-    typed["until"] = "2099-12-31"
-    page = owner_client.post(at("people"), typed).content.decode()
-    assert "<code>" not in page
-    assert known.memberships.get().role == Role.INSPECTOR
-
-
-def test_an_inspector_is_let_in_until_a_day_and_every_look_is_noted(
-    owner_client, world, as_person, at
-):
-    typed = {"email": "i@example.org", "name": "I", "role": "inspector"}
-    page = owner_client.post(at("people"), typed).content.decode()
-    assert "An inspector comes in until a day." in page
+def test_every_look_of_an_inspector_is_noted(owner_client, world, as_person, at):
     assert as_person(world.inspector).get(at("farm") + "?x=1").status_code == 200
     assert as_person(world.manager).get(at("farm")).status_code == 200
     look = world.farm.looks.get()
     assert (look.by, look.path) == (world.inspector, at("farm") + "?x=1")
     assert look.path in owner_client.get(at("people")).content.decode()
-
-
-def test_access_that_runs_out_is_dated(owner_client, world, at):
-    typed = {"email": "i@example.org", "name": "I", "role": "inspector"}
-    owner_client.post(at("people"), {**typed, "until": "2099-12-31"})
-    membership = Membership.objects.get(user__email="i@example.org")
-    assert membership.until == dt.date(2099, 12, 31)
-
-
-@pytest.mark.parametrize(
-    ("over", "box"),
-    [
-        ({"email": "nobody"}, "email"),
-        (
-            {"email": f"{'x' * 60}@{'y' * 60}.{'z' * 60}.{'w' * 60}.{'v' * 60}.org"},
-            "email",
-        ),
-        ({"name": ""}, "name"),
-        ({"role": "king"}, "role"),
-        ({"until": "2001-01-01"}, "until"),
-    ],
-)
-def test_a_person_who_cannot_be_is_refused(over, box, owner_client, at):
-    typed = {"email": "hand@example.org", "name": "Hand", "role": "crew", **over}
-    people = User.objects.count(), Membership.objects.count()
-    answer = owner_client.post(at("people"), typed)
-    assert answer.context["form"].errors[box]
-    assert people == (User.objects.count(), Membership.objects.count())
-
-
-def test_nobody_is_let_in_twice(owner_client, world, at):
-    typed = {"email": world.crew.email.upper(), "name": "Crew", "role": "owner"}
-    answer = owner_client.post(at("people"), typed)
-    assert answer.context["form"].errors["email"]
-    assert world.crew.memberships.get().role == Role.CREW
+    assert look.path not in as_person(world.crew).get(at("people")).content.decode()
 
 
 @pytest.fixture

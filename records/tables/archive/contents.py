@@ -21,7 +21,7 @@ ID = "id"
 # By this pair a row tells of any record there is.
 POINTING = {"noun", "object_id"}
 # Never carried away: what opens doors.
-PEOPLE_KEEP = ("password", "last_login", "joined_at")
+PEOPLE_KEEP = ("password", "last_login", "joined_at", "units")
 SECRET = "token"
 
 
