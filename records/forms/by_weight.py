@@ -11,6 +11,7 @@ from django.utils.translation import gettext_lazy as _
 from farm import units
 from farm.forms.measures import MeasureField
 from farm.models import Farm
+from farm.templatetags.measures import FIXED_SPACE
 from farm.units import System, UnitError
 
 DOSE_SEED_LB = 50
@@ -78,7 +79,9 @@ class DoseField(MeasureField):
 
 def dose(value: float | None, farm: Farm) -> str:
     """Product for a weight of seed, as labels tell it."""
-    return "" if value is None else DoseField.written(value, System(farm.units))
+    if value is None:
+        return ""
+    return DoseField.written(value, System(farm.units)).replace(" ", FIXED_SPACE)
 
 
 def count_by_weight(value: float | None, farm: Farm) -> str:

@@ -65,6 +65,7 @@ class SeedOrderForm(RowsForm[SeedOrder]):
             "sent_on",
             "reference",
             "freight",
+            "overruled",
             "done_by",
             "notes",
         ]

@@ -29,6 +29,10 @@ class SeedOrder(Record):
     sent_on = models.DateField(_("sent on"), null=True, blank=True)
     reference = models.CharField(_("order number"), max_length=60, blank=True)
     freight = models.FloatField(_("freight"), null=True, blank=True)
+    # For the farm's own books: it does not go to the supplier.
+    overruled = models.CharField(
+        _("what was overruled, and why"), max_length=600, blank=True
+    )
 
     objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
 

@@ -30,4 +30,5 @@ def _dressing(row: SeedDressing) -> Dressing:
         until=row.good_until,
         is_inoculant=row.product.type == InputProduct.Type.INOCULANT,
         approval=row.product.approval,
+        approved_until=row.product.approved_until,
     )

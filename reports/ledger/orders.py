@@ -29,6 +29,7 @@ def order_facts(farm: Farm, pk: int) -> OrderFacts:
         notes=order.notes,
         lines=tuple(_line(line) for line in lines),
         lots=tuple(_lot(lot) for lot in lots),
+        overruled=order.overruled,
     )
 
 

@@ -30,6 +30,8 @@ class LotOnHand:
     status: str
     inoculant: str = ""
     inoculant_until: dt.date | None = None
+    # The order that it is still to come of.
+    order: int | None = None
 
 
 @dataclass(frozen=True)

@@ -20,6 +20,7 @@ from reports.calc.shapes.order import Bought, Draw, Parcel, Plan
 from reports.calc.shapes.seed import Buying, Need, OfferFacts
 from reports.forms.seed import OrderForm
 from reports.labels.order import RULE
+from reports.ledger.coming import on_the_way
 from reports.ledger.dressings import dressings_of
 from reports.ledger.searches import kinds_with_searches
 from reports.ledger.seed import LotOnHand, SeedLedger, seed_ledger
@@ -70,7 +71,9 @@ def seed_order_paper(farm: Farm, form: OrderForm) -> dict[str, Any]:
     """Everything the page of a seed order shows."""
     asked = form.cleaned_data
     ledger = seed_ledger(farm, asked["first"], asked["last"], by=asked["on"])
-    told = _buying(ledger, form)
+    coming = on_the_way(farm, by=asked["on"])
+    stock = {**ledger.lots, **{one.stock.lot: one for one in coming}}
+    told = _buying(ledger, form, stock)
     searched = kinds_with_searches(farm, by=asked["on"])
     names = {need.kind.slug: need.kind.name for need in told.needs}
     best = told.comparison.best
@@ -81,7 +84,8 @@ def seed_order_paper(farm: Farm, form: OrderForm) -> dict[str, Any]:
         "above": best.cost - told.plain.cost if told.plain else None,
         "below": told.plain.cost - best.cost if told.plain else None,
         "best": best,
-        "drawn": tuple(_draws(told, ledger)),
+        "drawn": tuple(_draws(told, stock)),
+        "uncounted": [one for one in coming if one.stock.pls is None],
         "dressed": together(_dressed(farm, told)),
         "undosed": undosed((need.kind for need in told.needs), dressings_of(farm)),
         "to_buy": [(names[kind], kg) for kind, kg in sorted(told.needs_kg.items())],
@@ -91,7 +95,9 @@ def seed_order_paper(farm: Farm, form: OrderForm) -> dict[str, Any]:
     }
 
 
-def _buying(ledger: SeedLedger, form: OrderForm) -> Buying:
+def _buying(
+    ledger: SeedLedger, form: OrderForm, stock: Mapping[int, LotOnHand]
+) -> Buying:
     asked = form.cleaned_data
     needs = needs_of(
         ledger.planned,
@@ -101,7 +107,7 @@ def _buying(ledger: SeedLedger, form: OrderForm) -> Buying:
     )
     return buying(
         needs,
-        [lot.stock for lot in ledger.lots.values()],
+        [lot.stock for lot in stock.values()],
         ledger.offers,
         ledger.terms,
         assumptions=ledger.assumptions,
@@ -111,11 +117,11 @@ def _buying(ledger: SeedLedger, form: OrderForm) -> Buying:
     )
 
 
-def _draws(told: Buying, ledger: SeedLedger) -> Iterator[DrawPart]:
+def _draws(told: Buying, stock: Mapping[int, LotOnHand]) -> Iterator[DrawPart]:
     needs = {(need.planned.id, need.kind.slug): need for need in told.needs}
     for draw in told.draws:
         need = needs[draw.planting, draw.kind]
-        yield DrawPart(draw, ledger.lots[draw.lot], need)
+        yield DrawPart(draw, stock[draw.lot], need)
 
 
 def _suppliers(plan: Plan | None, ledger: SeedLedger) -> list[str]:
@@ -177,9 +183,9 @@ def _overruled(told: Buying, ledger: SeedLedger, form: OrderForm, money: str) ->
     if told.plain is None or not names:
         return ""
     more = told.comparison.best.cost - told.plain.cost
-    sentence = _("Overruled: %(names)s. %(sum).2f %(money)s above the cheapest.")
+    sentence = _("%(names)s. %(sum).2f %(money)s above the cheapest.")
     if more < 0:
-        sentence = _("Overruled: %(names)s. %(sum).2f %(money)s below the full order.")
+        sentence = _("%(names)s. %(sum).2f %(money)s below the full order.")
     said = sentence % {"names": ", ".join(names), "sum": abs(more), "money": money}
     return f"{said} {form.cleaned_data['why']}".strip()
 
@@ -192,7 +198,7 @@ def _boxes(
         "client_key": str(uuid.uuid4()),
         "supplier": str(parcel.terms.supplier),
         "drawn_up_on": form.cleaned_data["on"].isoformat(),
-        "notes": kept,
+        "overruled": kept[:600],
         "freight": f"{parcel.freight:.2f}",
         "lines-TOTAL_FORMS": str(len(lines)),
         "lines-INITIAL_FORMS": "0",
@@ -212,5 +218,5 @@ def _boxes(
 
 
 def _percent(offer: OfferFacts) -> str:
-    shares = [offer.pls, *(pls for _kind, pls in offer.also)]
-    return f"{sum(pls or 0.0 for pls in shares) * 100:.6g}" if all(shares) else ""
+    """Live seed of an offer of one kind; a mix has one for each."""
+    return f"{offer.pls * 100:.6g}" if offer.pls and not offer.also else ""

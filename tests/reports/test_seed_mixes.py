@@ -47,7 +47,7 @@ def test_a_mix_on_hand_covers_each_of_its_kinds(world, owner_client, oats, pea, 
     )
     blend([(oats, 0.4, 0.9), (pea, 0.55, 0.8)], LotComponent, {"lot": lot})
     answer = page(world, owner_client, "seed-order").content.decode()
-    stock = answer[answer.index("From stock") : answer.index("To buy")]
+    stock = answer[answer.index("From stock and") : answer.index("To buy")]
     assert stock.count("Oats + Buckwheat, MIX") == 2
     year = timezone.localdate().year
     book = page(world, owner_client, "seed-balance", lot.received_on.year)
@@ -88,8 +88,11 @@ def test_an_offer_of_a_mix_is_bought_for_who_wants_all_of_it(
     url = reverse("records:new", args=[world.farm.slug, "seed-orders"])
     assert owner_client.post(url, lines).status_code == 302
     line = SeedOrder.objects.latest("pk").lines.get()
-    assert line.pls_share == pytest.approx(0.4 * 0.9 + 0.55 * 0.9)
+    # A mix has a live seed for each kind, and is not counted on as one of them.
+    assert line.pls_share is None
     assert line.bag_kg == pytest.approx(BAG)
+    again = page(world, owner_client, "seed-order").content.decode()
+    assert "Ordered, but not counted on here" in again
 
 
 def test_treated_seed_is_left_out_until_what_is_on_it_is_approved(
@@ -116,7 +119,7 @@ def test_what_is_overruled_and_why_is_kept_with_the_order(world, owner_client, o
     url = reverse("reports:seed-order", args=[world.farm.slug])
     plain = owner_client.get(url).content.decode()
     assert posted(plain)["supplier"] == str(dear.supplier_id)
-    assert posted(plain)["notes"] == ""
+    assert posted(plain)["overruled"] == ""
     asked = {"let_go": "organic_first", "why": "None left in spring"}
     answer = owner_client.get(url, asked).content.decode()
     assert "overruled" in answer
@@ -124,6 +127,6 @@ def test_what_is_overruled_and_why_is_kept_with_the_order(world, owner_client, o
     sent = posted(answer)
     new = reverse("records:new", args=[world.farm.slug, "seed-orders"])
     assert owner_client.post(new, sent).status_code == 302
-    notes = SeedOrder.objects.latest("pk").notes
-    assert notes.startswith("Overruled: organic seed first. 200.00 USD below")
-    assert notes.endswith("None left in spring")
+    kept = SeedOrder.objects.latest("pk").overruled
+    assert kept.startswith("organic seed first. 200.00 USD below")
+    assert kept.endswith("None left in spring")

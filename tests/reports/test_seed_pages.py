@@ -9,6 +9,7 @@ from django.utils import timezone
 
 from farm.units import KG_PER_LB, M2_PER_ACRE
 from records.models import LotMove, SeedLot, SeedOrder
+from reports.ledger.coming import on_the_way
 from reports.ledger.lot_books import lot_stories
 from reports.ledger.seed import seed_ledger
 from tests.factories import (
@@ -120,6 +121,30 @@ def test_an_order_proposed_is_written_down_with_one_press(world, owner_client, o
     assert (order.supplier, line.kind, line.status) == (told.supplier, oats, "organic")
     # 199.5 lb of pure live seed from bags of 50 lb at 98 % and 90 %: five.
     assert (line.bags, line.bag_kg) == (5, BAG)
+
+
+def test_what_is_ordered_and_has_not_come_is_not_ordered_again(
+    world, owner_client, oats, today
+):
+    offer(world, oats)
+    answer = page(world, owner_client, "seed-order").content.decode()
+    url = reverse("records:new", args=[world.farm.slug, "seed-orders"])
+    owner_client.post(url, posted(answer))
+    again = page(world, owner_client, "seed-order").content.decode()
+    assert "ordered, not yet come" in again
+    assert "Nothing has to be bought" in again
+    order = SeedOrder.objects.latest("pk")
+    SeedLotFactory(
+        farm=world.farm,
+        written_by=world.owner,
+        kind=oats,
+        order=order,
+        received_kg=2 * BAG,
+        tested_on=today,
+    )
+    # Two of five bags came: three are still on the way.
+    (owed,) = on_the_way(world.farm, by=today)[-1:]
+    assert owed.stock.left_kg == pytest.approx(3 * BAG)
 
 
 def test_crew_see_the_order_but_cannot_write_it_down(world, as_person, oats):

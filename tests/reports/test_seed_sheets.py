@@ -110,7 +110,7 @@ def test_inoculant_is_weighed_by_its_label_and_its_month_is_watched(
     inoculated(world, vetch, today - dt.timedelta(60))
     text = asked(world, owner_client, "sowing-sheet", overage="0").content.decode()
     # 100 lb at 5 oz to 50 lb are ten ounces.
-    assert re.search(r"10\s+oz of Pea peat \(5 oz/50 lb\)", text)
+    assert re.search(r"10\s+oz of Pea peat \(5\s+oz/50\s+lb\)", text)
     assert "past its month" in text
     order = asked(world, owner_client, "seed-order", overage="0").content.decode()
     assert "over by the sowing" in order

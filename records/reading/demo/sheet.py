@@ -17,7 +17,7 @@ Parts = dict[str, Sequence[Model]]
 
 # Words that no column keeps: who and when, what hangs below, what is told twice.
 ASIDE = {"on", "by", "written", "mended", "voided", "done_by", "told"}
-BELOW = {"seed", "seen", "weighed", "ended", "frames", "prices"}
+BELOW = {"seed", "seen", "weighed", "ended", "frames", "prices", "mix"}
 
 
 @dataclass(frozen=True)

@@ -5,8 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from farm import units
+from records.forms.by_weight import DoseField
 from records.forms.money import MoneyByWeightField
-from records.models import Calibration, Equipment, OfferPrice, SeedOffer, Supplier
+from records.models import (
+    Calibration,
+    Equipment,
+    OfferComponent,
+    OfferPrice,
+    SeedDressing,
+    SeedOffer,
+    Supplier,
+)
 from records.reading.demo import plain
 from records.reading.demo.book import Book
 from records.reading.demo.plain import Told
@@ -26,11 +35,29 @@ def price(text: str) -> OfferPrice:
     )
 
 
-def prices(row: SeedOffer, told: Told, book: Book) -> Parts:
+def component(text: str, book: Book) -> OfferComponent:
+    """Tell a part of a mix by "oats: 38 %, 92 %", its pure seed and germination."""
+    kind, shares = text.split(": ")
+    pure, live = (plain.share(one) for one in shares.split(", "))
+    return OfferComponent(
+        kind=book.kinds[kind], pure_share=pure, germination_share=live
+    )
+
+
+def offer_parts(row: SeedOffer, told: Told, book: Book) -> Parts:
     rows = [price(text) for text in told["prices"]]
-    for one in rows:
+    mixed = [component(text, book) for text in told.get("mix", ())]
+    for one in (*rows, *mixed):
         one.full_clean(exclude=["offer"])
-    return {"prices": rows}
+    if mixed:
+        pure = sum(one.pure_share for one in mixed)
+        row.purity_share = pure
+        row.germination_share = sum(one.pls_share or 0.0 for one in mixed) / pure
+    return {"prices": rows, "components": mixed}
+
+
+def dose(text: str) -> float:
+    return DoseField.read(text, default_unit="")
 
 
 def rate(text: str) -> float:
@@ -88,6 +115,17 @@ SUPPLIES: Mapping[str, Sheet] = {
             "tested": put("tested_on", plain.day),
             "stock": put("stock_kg", units.parse_mass),
         },
-        finish=prices,
+        finish=offer_parts,
+    ),
+    "dressings": Sheet(
+        SeedDressing,
+        {
+            **NOTES,
+            "kind": find("kind", "kinds"),
+            "product": find("product", "products"),
+            "dose": put("dose_share", dose),
+            "lot": put("product_lot"),
+            "good_until": put("good_until", plain.day),
+        },
     ),
 }

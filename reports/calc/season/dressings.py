@@ -24,6 +24,7 @@ def dressed(
             seed_kg,
             inoculant_kg(seed_kg=seed_kg, label_kg_per_kg=one.dose),
             month_is_over(one.until, on),
+            bool(one.approval) and not (one.approved_until and one.approved_until < on),
         )
         for one in dressings.get(kind, ())
     )
@@ -51,6 +52,7 @@ def together(rows: Iterable[Dressed]) -> tuple[Dressed, ...]:
                 before.seed_kg + row.seed_kg,
                 before.amount_kg + row.amount_kg,
                 before.is_past or row.is_past,
+                before.is_approved and row.is_approved,
             )
         )
     return tuple(found.values())

@@ -23,6 +23,7 @@ class Dressing:
     until: dt.date | None
     is_inoculant: bool
     approval: str
+    approved_until: dt.date | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,3 +34,4 @@ class Dressed:
     seed_kg: float
     amount_kg: float
     is_past: bool
+    is_approved: bool = True

@@ -74,6 +74,7 @@ class OrderFacts:
     notes: str
     lines: tuple[OrderedLine, ...]
     lots: tuple[CameLot, ...]
+    overruled: str = ""
 
     @property
     def goods(self) -> float:
