@@ -17,6 +17,7 @@ from reports.csv_sheet import csv_answer
 from reports.forms.calibration import CatchForm
 from reports.forms.how_much import HowMuchForm
 from reports.forms.seed import OrderForm, SowingForm
+from reports.forms.sown import boxes_of
 from reports.ledger.assumptions import own_assumptions
 from reports.ledger.orders import order_facts
 from reports.ledger.seed import supplier_names
@@ -88,6 +89,9 @@ def calibration(request: FarmRequest, farm: Farm) -> HttpResponse:
 def sowing(request: FarmRequest, farm: Farm) -> HttpResponse:
     page = sowing_page(request, farm)
     page["query"] = request.GET.urlencode()
+    today = farm.today(timezone.now())
+    if may(request, WRITERS) and "loaded" in page:
+        page["boxes"] = boxes_of(farm, page["loaded"], today=today)
     return render(request, "reports/sowing_sheet.html", page)
 
 

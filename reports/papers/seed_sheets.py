@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -17,6 +17,7 @@ from reports.calc.shapes.ledger import Group
 from reports.calc.shapes.order import Draw, Want
 from reports.calc.shapes.seed import Need
 from reports.forms.seed import SowingForm
+from reports.forms.sown import Loaded
 from reports.ledger.dressings import dressings_of
 from reports.ledger.seed import LotOnHand, SeedLedger, seed_ledger
 from reports.ledger.settings import Setting, latest, settings_of
@@ -64,6 +65,13 @@ class SowingDay:
     on: dt.date
     lines: tuple[SowingLine, ...]
 
+    @property
+    def loaded(self) -> dict[int, str]:
+        """Plantings of which every kind is loaded, each with its field."""
+        lacking = {one.need.planned.id for one in self.lines if not one.portions}
+        rows = [one.need.planned for one in self.lines]
+        return {row.id: row.field_name for row in rows if row.id not in lacking}
+
 
 def sowing_paper(farm: Farm, form: SowingForm, *, today: dt.date) -> dict[str, Any]:
     """What is sown day by day, as planned."""
@@ -77,14 +85,16 @@ def sowing_paper(farm: Farm, form: SowingForm, *, today: dt.date) -> dict[str, A
     )
     lines = tuple(_lines(farm, needs, ledger, asked["hopper_kg"]))
     days = sorted({line.need.planned.on for line in lines})
+    told = tuple(
+        SowingDay(day, tuple(one for one in lines if one.need.planned.on == day))
+        for day in days
+    )
     return {
         "farm": farm,
         "form": form,
         "printed_on": today,
-        "days": tuple(
-            SowingDay(day, tuple(one for one in lines if one.need.planned.on == day))
-            for day in days
-        ),
+        "days": told,
+        "loaded": loaded_by_planting(told, ledger.kind_ids),
     }
 
 
@@ -151,3 +161,25 @@ def _portion(lot: LotOnHand, draw: Draw, hopper_kg: float | None) -> Portion:
 def _is_inoculated(lot: LotOnHand, need: Need) -> bool:
     is_over = month_is_over(lot.inoculant_until, need.planned.on)
     return bool(lot.inoculant) and not is_over
+
+
+def loaded_by_planting(
+    days: Sequence[SowingDay], kind_ids: Mapping[str, int]
+) -> dict[int, list[Loaded]]:
+    """What is loaded for each planting that lacks no kind."""
+    found: dict[int, list[Loaded]] = {}
+    for day in days:
+        for line in day.lines:
+            need = line.need
+            whole = sum(one.draw.pls_kg for one in line.portions)
+            if need.planned.id in day.loaded:
+                found.setdefault(need.planned.id, []).extend(
+                    Loaded(
+                        kind_ids[need.kind.slug],
+                        one.draw.lot,
+                        one.draw.seed_kg,
+                        need.share * one.draw.pls_kg / whole,
+                    )
+                    for one in line.portions
+                )
+    return found

@@ -243,3 +243,35 @@ def test_a_calibration_over_no_known_ground_is_refused(
     }
     assert owner_client.post(url, sent).status_code == 200
     assert Calibration.objects.count() == before
+
+
+def test_a_planting_is_written_down_as_sown_just_as_the_sheet_tells_it(
+    world, as_person, vetch, today
+):
+    client, told = as_person(world.crew), {"farm": world.farm, "kind": vetch}
+    planting = Planting.objects.get(field__name="Creek side")
+    Planting.objects.filter(pk=planting.pk).update(next_crop="garlic")
+    bare = asked(world, client, "sowing-sheet").content.decode()
+    assert "Write down Creek side as sown" not in bare
+    full = {"purity_share": 1.0, "germination_share": 1.0, "tested_on": today}
+    for number, kg in (("A-1", 30 * KG_PER_LB), ("A-2", 200 * KG_PER_LB)):
+        SeedLotFactory(
+            **told, **full, written_by=world.owner, lot_number=number, received_kg=kg
+        )
+    SeedLot.objects.filter(kind=vetch, lot_number__startswith="A").update(
+        received_on=today
+    )
+    text = asked(world, client, "sowing-sheet", overage="0").content.decode()
+    assert "Write down Creek side as sown like this" in text
+    boxes = dict(re.findall(r'type="hidden" name="([^"]+)" value="([^"]*)"', text))
+    boxes.pop("csrfmiddlewaretoken")
+    url = reverse("records:edit", args=[world.farm.slug, "plantings", planting.pk])
+    assert client.post(url, boxes).status_code == 302
+    planting.refresh_from_db()
+    assert (planting.sown_on, planting.next_crop) == (today, "garlic")
+    lines = planting.lines.order_by("lot__lot_number")
+    assert [line.lot.lot_number for line in lines] == ["A-1", "A-2"]
+    assert sum(line.seed_kg for line in lines) == pytest.approx(
+        100 * KG_PER_LB, rel=1e-3
+    )
+    assert sum(line.share for line in lines) == pytest.approx(1)
