@@ -49,6 +49,9 @@ RIGHTS = (
 )
 
 
-def table() -> list[tuple[Any, list[bool]]]:
+def table() -> list[tuple[Any, list[tuple[Any, bool]]]]:
     """Each right with a yes or no for every role, in the order of the roles."""
-    return [(right.words, [role in right.roles for role in Role]) for right in RIGHTS]
+    return [
+        (right.words, [(role.label, role in right.roles) for role in Role])
+        for right in RIGHTS
+    ]

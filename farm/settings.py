@@ -154,6 +154,7 @@ AUTHENTICATION_BACKENDS = [
     "django.contrib.auth.backends.ModelBackend",
 ]
 # Ten wrong passwords for one name from one place, and then a quarter of an hour.
+AXES_USERNAME_FORM_FIELD = "username"
 AXES_FAILURE_LIMIT = 10
 AXES_COOLOFF_TIME = timedelta(minutes=15)
 AXES_LOCKOUT_PARAMETERS = [["username", "ip_address"]]

@@ -8,6 +8,7 @@ from farm import account_views, door_views, views
 handler400 = "farm.refusals.not_read"
 urlpatterns = [
     path("", views.home, name="home"),
+    path("favicon.ico", views.icon, name="icon"),
     path("sign-in/", door_views.SignInView.as_view(), name="sign-in"),
     path("sign-in/second/", door_views.sign_in_second, name="sign-in-second"),
     path("come-in/<str:token>/", door_views.come_in, name="come-in"),

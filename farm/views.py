@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from django.contrib import messages
+from django.contrib.auth.decorators import login_not_required
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
+from django.templatetags.static import static
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_GET, require_http_methods
@@ -21,6 +23,13 @@ GET_OR_POST = ["GET", "HEAD", "POST"]
 def home(request: FarmRequest) -> HttpResponse:
     farms = Farm.objects.entered_by(request.user, now=timezone.now())
     return render(request, "farm/home.html", {"farms": farms})
+
+
+@require_GET
+@login_not_required
+def icon(request: HttpRequest) -> HttpResponse:
+    """Some browsers ask for it here, whatever the pages say."""
+    return redirect(static("farm/icon.svg"))
 
 
 @require_GET

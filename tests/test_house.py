@@ -329,6 +329,7 @@ def test_no_address_without_a_farm_shows_a_farms_records():
         "account/sign-ins/",
         "account/second/",
         "sign-in/second/",
+        "favicon.ico",
         "password/forgotten/",
         "password/sent/",
         # Opened by whoever holds the link, once.

@@ -14,6 +14,7 @@ from django.utils.translation import gettext_lazy as _
 
 from farm.forms.measures import MeasureField
 from farm.models import Farm, Record, User
+from farm.names import honest
 from farm.units import System
 from farm.writing import write
 
@@ -37,6 +38,7 @@ else:
 
 R = TypeVar("R", bound=Record)
 
+LINES = {forms.TextInput}
 # Earlier days are slips of the pen.
 OLDEST = dt.date(1900, 1, 1)
 
@@ -83,6 +85,7 @@ class RecordForm(ModelForm[R], Generic[R]):
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
+        self._clean_lines(cleaned)
         for name in self.HAPPENED:
             day = cleaned.get(name)
             if day and day > self.today:
@@ -91,6 +94,15 @@ class RecordForm(ModelForm[R], Generic[R]):
             if isinstance(day, dt.date) and day < OLDEST:
                 self.add_error(name, _("This day lies too far back."))
         return cleaned
+
+    def _clean_lines(self, cleaned: dict[str, Any]) -> None:
+        """Names and numbers without the marks that cannot be seen."""
+        for name, text in list(cleaned.items()):
+            field = self.fields.get(name)
+            if isinstance(text, str) and type(getattr(field, "widget", 0)) in LINES:
+                cleaned[name] = honest(text)
+                if text and not cleaned[name]:
+                    self.add_error(name, _("Write something that can be seen."))
 
     def _post_clean(self) -> None:
         super()._post_clean()  # type: ignore[misc]

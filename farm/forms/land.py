@@ -10,6 +10,7 @@ from django.utils.translation import gettext_lazy as _
 from farm import outlines
 from farm.forms.base import ModelForm, RecordForm
 from farm.forms.measures import AreaField, LengthField
+from farm.forms.names import named
 from farm.forms.outlines import OutlineField, OutlineFileField, OutlineMedia
 from farm.models import Edge, Farm, Field, LandStatement
 from farm.outlines import Outline
@@ -48,6 +49,9 @@ class FarmForm(ModelForm[Farm]):
         super().__init__(*args, **options)
         if self.instance.pk is None:
             del self.fields["prices_are_in_it"]
+
+    def clean_name(self) -> str:
+        return named(self.cleaned_data["name"])
 
     def clean_currency(self) -> str:
         kept: str = self.initial.get("currency", "")

@@ -13,6 +13,7 @@ from django.contrib.auth.password_validation import (
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import DateInput, ModelForm
+from farm.forms.names import named
 from farm.models import Farm, Invitation, Membership, Role, User
 from farm.names import honest
 from farm.sharing import RefusalError, check
@@ -136,11 +137,3 @@ class AccountForm(ModelForm[User]):
 
     def clean_name(self) -> str:
         return honest(self.cleaned_data["name"])
-
-
-def named(text: str) -> str:
-    """A name in which something can be seen."""
-    name = honest(text)
-    if not name:
-        raise forms.ValidationError(_("Write a name that can be seen."))
-    return name

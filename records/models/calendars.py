@@ -26,14 +26,15 @@ class CalendarAddressQuerySet(models.QuerySet["CalendarAddress"]):
     def live(self) -> Self:
         return self.filter(revoked_at=None)
 
-    def known_by(self, token: str, *, day: dt.date) -> CalendarAddress | None:
+    def known_by(self, token: str, *, now: dt.datetime) -> CalendarAddress | None:
         """The address a token opens, while its person is still on the farm."""
         rows = self.live().select_related("farm", "user")
         found = rows.filter(token_hash=sealed(token), user__is_active=True).first()
         if found is None:
             return None
-        here = Membership.objects.on(day).filter(farm=found.farm, user=found.user)
-        return found if here.exists() else None
+        day = found.farm.today(now)
+        here = Membership.objects.filter(farm=found.farm, user=found.user).first()
+        return found if here and here.holds_on(day) else None
 
 
 class CalendarAddress(models.Model):

@@ -23,7 +23,7 @@ from records.models import CalendarAddress, Duty
 @never_cache
 def calendar_feed(request: HttpRequest, token: str) -> HttpResponse:
     """The calendar behind a token; whoever knows the address may read it."""
-    found = CalendarAddress.objects.known_by(token, day=timezone.localdate())
+    found = CalendarAddress.objects.known_by(token, now=timezone.now())
     if found is None:
         raise Http404
     rows = Duty.objects.on(found.farm).open().for_person(found.user)
