@@ -139,6 +139,11 @@ class Farm(models.Model):
         """The farm's own units, whoever reads."""
         return self._units_of_its_own or self.units
 
+    @property
+    def is_southern(self) -> bool:
+        """Whether it lies south of the equator, where seasons are half a year off."""
+        return self.latitude is not None and self.latitude < 0
+
     def season(self, year: int) -> tuple[dt.date, dt.date]:
         """First and last day of the season that starts in that year."""
         month = self.season_first_month

@@ -34,6 +34,7 @@ class SeasonLedger:
     weather: Weather | None
     whole_fahrenheit: bool = True
     climate: Climate = Climate.COOL
+    southern: bool = False
     assumptions: Assumptions = field(default_factory=Assumptions)
 
 
@@ -50,6 +51,7 @@ def ledger_of(farm: Farm, fields: Iterable[FieldLedger]) -> SeasonLedger:
         weather=weather_of(station),
         whole_fahrenheit=station.whole_fahrenheit if station else True,
         climate=Climate.COOL if farm.cool_springs else Climate.WARM,
+        southern=farm.is_southern,
         assumptions=own_assumptions(farm),
     )
 

@@ -32,17 +32,13 @@ class Ahead:
         return next(((field, row) for field, row in rows if row.id == pk), None)
 
 
-def is_southern(farm: Farm) -> bool:
-    return farm.latitude is not None and farm.latitude < 0
-
-
 def growing_for(farm: Farm, ledger: SeasonLedger, today: dt.date) -> Growing:
     return growing_under(
         ledger.weather,
         today=today,
         assumptions=dict(ledger.assumptions),
         whole_fahrenheit=ledger.whole_fahrenheit,
-        southern=is_southern(farm),
+        southern=farm.is_southern,
     )
 
 

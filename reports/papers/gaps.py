@@ -42,7 +42,7 @@ def gaps_paper(farm: Farm, *, on: dt.date, asked: Mapping[str, str]) -> dict[str
     fitter = Fitter(
         ahead.growing,
         FarmFacts(seed_left(farm), wheat_on(ahead.fields, on), has_animals(farm)),
-        RateTable(ahead.growing.assumptions),
+        RateTable(ahead.growing.assumptions, southern=farm.is_southern),
     )
     kinds = cover_kinds(farm) if shown else {}
     most = None if field else BEST

@@ -9,7 +9,6 @@ from farm.models import Farm
 from reports.calc.season.ahead.hindsight import hindsight, records_of
 from reports.calc.shapes.basics import Span
 from reports.ledger import season_ledger
-from reports.papers.ahead import is_southern
 
 # Stands of ten years; older ones say little of how the farm works now.
 BACK = dt.timedelta(days=3653)
@@ -24,7 +23,7 @@ def hindsight_paper(farm: Farm, *, today: dt.date) -> dict[str, Any]:
         weather=ledger.weather,
         assumptions=dict(ledger.assumptions),
         whole_fahrenheit=ledger.whole_fahrenheit,
-        southern=is_southern(farm),
+        southern=farm.is_southern,
     )
     return {
         "farm": farm,

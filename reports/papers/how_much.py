@@ -36,6 +36,7 @@ def how_much_paper(farm: Farm, form: HowMuchForm) -> dict[str, Any]:
         mix_kg_m2=asked["mix"],
         overage=asked["overage"],
         hopper_kg=asked["hopper_kg"],
+        southern=farm.is_southern,
     )
     by_kind = dressings_of(farm)
     on = [

@@ -25,4 +25,5 @@ def reckoned(ledger: SeasonLedger, season: Span, *, today: dt.date) -> SeasonPag
         today=today,
         assumptions=ledger.assumptions,
         climate=ledger.climate,
+        southern=ledger.southern,
     )

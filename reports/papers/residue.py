@@ -38,6 +38,7 @@ def residue_paper(
         today=on,
         assumptions=ahead.ledger.assumptions,
         climate=ahead.ledger.climate,
+        southern=farm.is_southern,
     )
     wished = next((one for one in Wish if one.value == wish), None)
     choice = both.choice if both else None

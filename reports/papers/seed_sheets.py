@@ -82,6 +82,7 @@ def sowing_paper(farm: Farm, form: SowingForm, *, today: dt.date) -> dict[str, A
         assumptions=ledger.assumptions,
         overage=asked["overage"],
         headlands=asked["headlands"],
+        southern=farm.is_southern,
     )
     lines = tuple(_lines(farm, needs, ledger, asked["hopper_kg"]))
     days = sorted({line.need.planned.on for line in lines})

@@ -26,7 +26,9 @@ def sown_parts(
 ) -> tuple[SownPart, ...]:
     """Every line of seed sown in the period."""
     lines = sown_lines(farm, first, last)
-    rates = sown_rates(lines, assumptions=own_assumptions(farm))
+    rates = sown_rates(
+        lines, assumptions=own_assumptions(farm), southern=farm.is_southern
+    )
     return tuple(SownPart(row, _setting(row, settings)) for row in rates)
 
 

@@ -29,9 +29,10 @@ def how_much(
     mix_kg_m2: float | None = None,
     overage: float = 0.0,
     hopper_kg: float | None = None,
+    southern: bool = False,
 ) -> HowMuch:
     """Return what every kind takes; ``mix_kg_m2`` is the whole mix told by weight."""
-    table = RateTable(assumptions)
+    table = RateTable(assumptions, southern=southern)
     rates = [_rates(row, plot, table) for row in rows]
     found = _found(rows, rates, told_by, mix_kg_m2)
     lines = tuple(

@@ -19,13 +19,14 @@ def needs_of(
     assumptions: Mapping[str, float],
     overage: float,
     headlands: float = 0.0,
+    southern: bool = False,
 ) -> tuple[Need, ...]:
     """Return a need for every kind of every planting that is sown.
 
     ``headlands`` is the share of each area left out, ``overage`` the share of seed
     taken along on top. [0–1]
     """
-    table = RateTable(assumptions)
+    table = RateTable(assumptions, southern=southern)
     return tuple(
         need
         for one in sorted(planned, key=lambda row: (row.on, row.field_name, row.id))

@@ -31,6 +31,7 @@ def summarize(
     today: dt.date,
     assumptions: Assumptions,
     climate: Climate,
+    southern: bool = False,
 ) -> SeasonPage:
     """Return what one season on one farm came to.
 
@@ -51,6 +52,9 @@ def summarize(
         Our choices with the farm's own laid over them.
     climate : Climate
         Whether residue on top lies warm and humid or cool; bears on nitrogen alone.
+    southern : bool
+        Whether the farm lies south of the equator: figures for a time of sowing are
+        moved by half a year, and frosts of spring are sought from July on.
 
     Returns
     -------
@@ -80,10 +84,11 @@ def summarize(
         today=today,
         assumptions=assumptions,
         climate=climate,
+        southern=southern,
     )
     rows = _told(fields, reckoning)
     read = readings_in(weather, season, reckoning.counted)
-    frost = frosts_in(weather, read.counted)
+    frost = frosts_in(weather, read.counted, southern=southern)
     return SeasonPage(
         season=season,
         counted_to=read.counted.last if reckoning.counted else None,
@@ -109,6 +114,7 @@ def _reckoning(
     today: dt.date,
     assumptions: Assumptions,
     climate: Climate,
+    southern: bool,
 ) -> Reckoning:
     plantings = (row for field in fields for row in recent(field.plantings, season))
     station = StationTotals(
@@ -124,7 +130,8 @@ def _reckoning(
         climate=climate,
         makeups=Makeups(assumptions),
         decays=Decays(station),
-        rates=RateTable(assumptions),
+        rates=RateTable(assumptions, southern=southern),
+        southern=southern,
     )
 
 

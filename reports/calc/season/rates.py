@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from reports.calc.growth import fitting
+from reports.calc.season.halves import sown_as_if
 from reports.calc.seed import broadcast_rate
 from reports.calc.shapes.basics import Between
 from reports.calc.shapes.ledger import Figure, KindFacts, Method
@@ -38,8 +39,10 @@ class Rates:
 class RateTable:
     """Rates looked up once for a kind, a method, a size of ground and a month."""
 
-    def __init__(self, assumptions: Mapping[str, float]) -> None:
-        self._assumptions = assumptions
+    def __init__(
+        self, assumptions: Mapping[str, float], *, southern: bool = False
+    ) -> None:
+        self._assumptions, self._southern = assumptions, southern
         self._labels: dict[str, tuple[str, ...]] = {}
         self._kept: dict[tuple[str, Method, bool, int, str], Rates] = {}
 
@@ -48,6 +51,7 @@ class RateTable:
     ) -> Rates:
         """Return the full rates that hold for a planting."""
         small = area_m2 <= SMALL_GROUND_M2
+        sown_on = sown_as_if(sown_on, southern=self._southern)
         by_day = self._by_day(kind, sown_on)
         key = (kind.slug, method, small, sown_on.month, by_day)
         if key not in self._kept:

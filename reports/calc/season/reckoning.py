@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from reports.calc.growth import Timetable, forecast, timetable
 from reports.calc.nutrients import Climate, OnTop, plant_available_n
 from reports.calc.season.decays import Decays
+from reports.calc.season.halves import sown_as_if
 from reports.calc.season.holds import Lasting
 from reports.calc.season.makeup import Makeups
 from reports.calc.season.rates import RateTable
@@ -37,6 +38,7 @@ class Reckoning:
     makeups: Makeups
     decays: Decays
     rates: RateTable
+    southern: bool = False
     # The season's first day in the calendar, and how many of its days have passed.
     offset: int = field(init=False)
     counted: int = field(init=False)
@@ -72,10 +74,11 @@ class Reckoning:
 
     def timetable(self, kind: KindFacts, sown_on: dt.date) -> Timetable:
         """Return a kind's timetable for the month sown, made once."""
-        key = (kind.slug, sown_on.month)
+        month = sown_as_if(sown_on, southern=self.southern).month
+        key = (kind.slug, month)
         if key not in self._timetables:
             self._timetables[key] = timetable(
-                kind, month=sown_on.month, assumptions=self.assumptions
+                kind, month=month, assumptions=self.assumptions
             )
         return self._timetables[key]
 

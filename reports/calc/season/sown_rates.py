@@ -12,14 +12,17 @@ from reports.calc.shapes.sown import Sown, SownRate
 
 
 def sown_rates(
-    rows: Iterable[Sown], *, assumptions: Mapping[str, float]
+    rows: Iterable[Sown],
+    *,
+    assumptions: Mapping[str, float],
+    southern: bool = False,
 ) -> tuple[SownRate, ...]:
     """Return the rate of each line out of the bag and alive, with that of the plan.
 
     The plan is the farm's own rate, or the middle of the range in print, for the way
     and the day of sowing, by the kind's share.
     """
-    table = RateTable(assumptions)
+    table = RateTable(assumptions, southern=southern)
     return tuple(_rate(row, table, assumptions["rate_tolerance"]) for row in rows)
 
 

@@ -42,6 +42,7 @@ def end_choice(
     today: dt.date,
     assumptions: Assumptions,
     climate: Climate,
+    southern: bool = False,
 ) -> EndChoice | None:
     """Return both ways to leave what still stands of a planting if it ends on a day.
 
@@ -55,7 +56,7 @@ def end_choice(
         What was read; later days take the mean, and each year in turn for the spread.
     today : datetime.date
         Weather after it is not looked at.
-    assumptions, climate
+    assumptions, climate, southern
         As for a season.
 
     Returns
@@ -73,6 +74,7 @@ def end_choice(
         today=max(on, today),
         assumptions=assumptions,
         climate=climate,
+        southern=southern,
     )
     found = [season for one in page.fields for season in one.plantings]
     if not found or not found[0].choices:

@@ -12,12 +12,12 @@ from numpy.typing import NDArray
 from reports.calc import forecast
 from reports.calc.growth import HeatRule, Timetable, timetable
 from reports.calc.season.ahead.sky import Sky
+from reports.calc.season.halves import sown_as_if
 from reports.calc.shapes.ledger import KindFacts, Method
 from reports.calc.shapes.season import StageName
 
 NAMES = tuple(StageName)
 CLOSED = NAMES.index(StageName.CLOSED)
-HALF_YEAR = 6
 Days = NDArray[np.float64]
 
 
@@ -45,9 +45,7 @@ class Growing:
 
     def table(self, kind: KindFacts, start: dt.date) -> Timetable:
         """Return a kind's timetable for the month sown."""
-        month = start.month
-        if self.southern:
-            month = (month + HALF_YEAR - 1) % 12 + 1
+        month = sown_as_if(start, southern=self.southern).month
         key = (kind.slug, month)
         if key not in self._tables:
             self._tables[key] = timetable(
