@@ -9,6 +9,8 @@ from django.test import Client
 from django.urls import reverse
 
 from farm.models import Membership, Role, User
+from records import acts
+from records.acts import ACTS
 from records.nouns import NOUNS
 from tests.addresses import addresses
 from tests.factories import MembershipFactory
@@ -187,6 +189,34 @@ def test_another_farms_rows_cannot_be_picked_in_any_form(noun, world, owner_clie
         assert noun.model.objects.count() == before
 
 
+@pytest.mark.parametrize("noun", NOUNS, ids=lambda noun: noun.slug)
+def test_no_record_is_mended_to_point_at_another_farms(noun, world, owner_client):
+    row = world.ours[noun.slug]
+    url = reverse("records:edit", args=[world.farm.slug, noun.slug, row.pk])
+    # Of some records only the figures are mended, never what they are about.
+    if noun.begins_at or owner_client.get(url).status_code != 200:
+        return
+    for name, theirs in foreign_choices(noun, world, instance=row):
+        sent = {**typed(noun.slug, world.ours), name: theirs.pk}
+        answer = owner_client.post(url, sent)
+        assert answer.status_code == 200, name
+        assert said_beside(answer.context["form"], name), name
+
+
+@pytest.mark.parametrize("act", ACTS, ids=lambda act: act.slug)
+def test_no_act_is_written_down_on_another_farms_places(act, world, owner_client):
+    """Places are chosen in the address, so a number there may be anybody's."""
+    url = reverse("records:write-act", args=[world.farm.slug, act.slug])
+    today = dt.date(2026, 9, 30)
+    theirs = acts.places(act, world.theirs.farm, today=today)
+    before = act.noun.model.objects.count()
+    for row in theirs:
+        page = owner_client.get(f"{url}?go=1&place={row.pk}")
+        assert "sheet" not in page.context
+        owner_client.post(url, {"place": row.pk, "go": "1"})
+    assert act.noun.model.objects.count() == before
+
+
 @pytest.mark.parametrize("place", OF_A_FARM, ids=str)
 def test_no_page_offers_a_row_of_another_farm(place, world, clients):
     """Neither the forms nor the boxes that narrow a list."""
@@ -197,26 +227,33 @@ def test_no_page_offers_a_row_of_another_farm(place, world, clients):
         for name, field in form.fields.items():
             if isinstance(field, forms.ModelChoiceField):
                 offered = field.queryset.values_list("pk", flat=True)
-                assert theirs[field.queryset.model] not in offered, name
+                number = theirs[field.queryset.model]
+                assert number not in offered, name
+                with pytest.raises(forms.ValidationError):
+                    field.clean(number)
 
 
 def forms_of(answer):
-    """Every form a page was given, with the rows under it."""
-    told = answer.context or {}
-    for name in ("form", "filter", "seeds"):
-        form = told.get(name)
-        form = getattr(form, "form", form)
-        if hasattr(form, "fields"):
-            yield form
-        if hasattr(form, "ROWS"):
-            yield form.rows.empty_form
+    """Every form a page was given under any name, with the rows under it."""
+    told = answer.context or []
+    layers = told if isinstance(told, list) else [told]
+    flat = {key: value for one in layers for key, value in one.flatten().items()}
+    for value in flat.values():
+        for form in value if isinstance(value, list | tuple) else [value]:
+            form = getattr(form, "form", form)
+            if isinstance(form, forms.BaseForm):
+                yield form
+                rows = getattr(form, "formsets", [])
+                yield from (row.empty_form for row in rows)
+            if hasattr(form, "ROWS") and not isinstance(form, type):
+                yield form.rows.empty_form
 
 
-def foreign_choices(noun, world):
+def foreign_choices(noun, world, **options):
     """Each choice a form offers, with a row of the neighbour's that would fit it."""
     rows = [*world.theirs.records.values(), world.theirs.kind]
     theirs = {type(row): row for row in rows}
-    form = noun.form(farm=world.farm, today=dt.date(2026, 9, 30))
+    form = noun.form(farm=world.farm, today=dt.date(2026, 9, 30), **options)
     parts = [("", form)]
     for rows in getattr(form, "formsets", []):
         parts.append((f"{rows.prefix}-0-", rows.empty_form))
