@@ -88,6 +88,19 @@ def _key(device: object) -> str:
     return " ".join(key[at : at + 4] for at in range(0, len(key), 4))
 
 
+class PasswordView(auth.PasswordChangeView):
+    """A new password; whoever is signed in elsewhere has to know it."""
+
+    template_name = "farm/password.html"
+    success_url = "/password/changed/"
+
+    def form_valid(self, form: Any) -> HttpResponse:
+        answer = super().form_valid(form)
+        here = self.request.session.session_key
+        SignIn.objects.filter(user=form.user).exclude(pk=here).delete()
+        return answer
+
+
 class ForgottenView(auth.PasswordResetView):
     """A letter with a link, where e-mail is set up; else a word on whom to ask."""
 
@@ -111,8 +124,8 @@ class NewPasswordView(auth.PasswordResetConfirmView):
     template_name = "farm/password_new.html"
     success_url = "/sign-in/"
 
-    def form_valid(self, form: object) -> HttpResponse:
-        answer = super().form_valid(form)  # type: ignore[arg-type]
+    def form_valid(self, form: Any) -> HttpResponse:
+        answer = super().form_valid(form)
         SignIn.objects.filter(user=self.user).delete()
         messages.success(self.request, _("The password is set. Sign in with it."))
         return answer

@@ -13,13 +13,7 @@ urlpatterns = [
     path("sign-in/second/", door_views.sign_in_second, name="sign-in-second"),
     path("come-in/<str:token>/", door_views.come_in, name="come-in"),
     path("sign-out/", auth.LogoutView.as_view(), name="sign-out"),
-    path(
-        "password/",
-        auth.PasswordChangeView.as_view(
-            template_name="farm/password.html", success_url="/password/changed/"
-        ),
-        name="password",
-    ),
+    path("password/", account_views.PasswordView.as_view(), name="password"),
     path("password/changed/", views.password_changed, name="password-changed"),
     path(
         "password/forgotten/",

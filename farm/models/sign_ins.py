@@ -13,6 +13,22 @@ from django.contrib.sessions.base_session import AbstractBaseSession
 from django.db import models
 from django.utils.translation import gettext_lazy as _
 
+# Each names itself beside those it wants to be taken for; the first that fits is it.
+BROWSERS = (
+    ("Edg", "Edge"),
+    ("Firefox", "Firefox"),
+    ("Chrome", "Chrome"),
+    ("Safari", "Safari"),
+)
+MACHINES = (
+    ("Android", "Android"),
+    ("iPhone", "iPhone"),
+    ("iPad", "iPad"),
+    ("Windows", "Windows"),
+    ("Mac OS", "macOS"),
+    ("Linux", "Linux"),
+)
+
 
 class SignIn(AbstractBaseSession):
     """A session that knows whose it is, so that its person can end it."""
@@ -33,6 +49,15 @@ class SignIn(AbstractBaseSession):
     @classmethod
     def get_session_store_class(cls) -> type[SessionStore]:
         return SessionStore
+
+    @property
+    def words(self) -> str:
+        """The browser and the machine, from what the browser says of itself."""
+        told = [
+            next((word for mark, word in marks if mark in self.browser), "")
+            for marks in (BROWSERS, MACHINES)
+        ]
+        return " · ".join(filter(None, told)) or self.browser[:60]
 
     @property
     def mark(self) -> str:

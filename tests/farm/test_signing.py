@@ -133,6 +133,43 @@ def test_sign_ins_are_listed_and_ended(signed_in, grower):
     assert signed_in.get("/").status_code == 200
 
 
+def test_a_new_password_ends_the_visits_elsewhere(signed_in):
+    other = Client()
+    other.post(reverse("sign-in"), TYPED)
+    new = "the hay is in by July"
+    sent = {"old_password": WORDS, "new_password1": new, "new_password2": new}
+    signed_in.post(reverse("password"), sent)
+    assert other.get("/").status_code == 302
+    assert signed_in.get("/").status_code == 200
+    assert SignIn.objects.exclude(user=None).count() == 1
+
+
+@pytest.mark.parametrize(
+    ("agent", "words"),
+    [
+        # In the shape browsers send: product, machine in brackets, engine.
+        (
+            "Mozilla/5.0 (X11; Linux x86_64; rv:42.0) Gecko/20100101 Firefox/42.0",
+            "Firefox · Linux",
+        ),
+        (
+            "Mozilla/5.0 (X11; Linux x86_64) AppleWebKit/537.36 (KHTML, like Gecko) "
+            "Chrome/51.0.2704.103 Safari/537.36",
+            "Chrome · Linux",
+        ),
+        (
+            "Mozilla/5.0 (iPhone; CPU iPhone OS 13_5_1 like Mac OS X) AppleWebKit/605"
+            ".1.15 (KHTML, like Gecko) Version/13.1.1 Mobile/15E148 Safari/604.1",
+            "Safari · iPhone",
+        ),
+        ("Field telephone", "Field telephone"),
+        ("", ""),
+    ],
+)
+def test_a_browser_is_told_in_words(agent, words):
+    assert SignIn(browser=agent).words == words
+
+
 def test_nobody_ends_the_sign_in_of_another_person(signed_in, world, as_person):
     row = SignIn.objects.get(user__email="grower@example.org")
     as_person(world.owner).post(reverse("sign-ins"), {"end": row.mark})
