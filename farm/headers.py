@@ -35,7 +35,10 @@ def guarded(answer: Answering) -> Answering:
 
     def through(request: HttpRequest) -> HttpResponse:
         response = answer(request)
-        response.headers.setdefault("Content-Security-Policy", POLICY)
+        # A browser shows a PDF in a page of its own, which our policy is not for.
+        is_paper = response.headers.get("Content-Type") == "application/pdf"
+        policy = "frame-ancestors 'none'" if is_paper else POLICY
+        response.headers.setdefault("Content-Security-Policy", policy)
         response.headers.setdefault("Permissions-Policy", PERMISSIONS)
         if request.user.is_authenticated:
             response.headers.setdefault("Cache-Control", "no-store, private")

@@ -4,6 +4,7 @@ import logging
 
 import pytest
 from django.conf import settings
+from django.http import HttpResponse
 from django.test import Client
 from django.urls import reverse
 
@@ -27,6 +28,17 @@ def test_pages_of_people_who_are_signed_in_are_kept_nowhere(owner_client, world)
     assert "no-store" in owner_client.get(farm).headers["Cache-Control"]
     owner_client.post(reverse("sign-out"))
     assert owner_client.get(farm).status_code == 302
+
+
+def test_a_paper_is_framed_by_nobody_and_its_viewer_left_alone(rf, world):
+    def paper(request):
+        return HttpResponse(b"%PDF-1.7", content_type="application/pdf")
+
+    request = rf.get("/")
+    request.user = world.owner
+    told = headers.guarded(paper)(request).headers
+    assert told["Content-Security-Policy"] == "frame-ancestors 'none'"
+    assert "no-store" in told["Cache-Control"]
 
 
 def test_the_policy_names_no_other_place():
