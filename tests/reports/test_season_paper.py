@@ -112,7 +112,7 @@ def test_a_page_says_what_to_install_when_text_cannot_be_drawn(
     def missing(name):
         raise OSError("cannot load library")
 
-    monkeypatch.setattr(pdf.importlib, "import_module", missing)
+    monkeypatch.setattr(pdf.printing.importlib, "import_module", missing)
     answer = owner_client.get(PAPER)
     assert answer.status_code == 503
     assert "libpango" in answer.content.decode()
