@@ -17,14 +17,18 @@ def csv_answer(
     name: str, header: Sequence[str], rows: Iterable[Sequence[Cell]]
 ) -> HttpResponse:
     """A file for a spreadsheet; numbers stay numbers."""
+    told = {"Content-Disposition": f'attachment; filename="{name}.csv"'}
+    data = csv_bytes(header, rows)
+    return HttpResponse(data, "text/csv; charset=utf-8", headers=told)
+
+
+def csv_bytes(header: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
+    """The file itself."""
     text = io.StringIO()
     writer = csv.writer(text)
     writer.writerow(header)
     writer.writerows([_safe(cell) for cell in row] for row in rows)
-    told = {"Content-Disposition": f'attachment; filename="{name}.csv"'}
-    return HttpResponse(
-        "\N{BYTE ORDER MARK}" + text.getvalue(), "text/csv; charset=utf-8", headers=told
-    )
+    return ("\N{BYTE ORDER MARK}" + text.getvalue()).encode()
 
 
 def _safe(cell: Cell) -> Cell:

@@ -9,13 +9,15 @@ from django.views.decorators.http import require_GET
 
 from farm.access import MANAGERS, FarmRequest, for_members, may
 from farm.models import Farm
+from reports.inspection.print_views import long_paper, pdf_answer
 from reports.ledger.years import season_years
 from reports.papers.acts import every_act
 from reports.papers.appendix import assumption_lines, every_source
 from reports.papers.field import field_paper
 from reports.papers.land import map_paper
 from reports.papers.season import season_paper
-from reports.pdf import PdfUnavailableError, print_paper
+from reports.pdf import PdfUnavailableError
+from reports.prints.season import is_long, print_season
 
 
 @require_GET
@@ -36,15 +38,14 @@ def season(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
 @for_members()
 def season_pdf(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
     paper = season_paper(farm, year, today=farm.today(timezone.now()))
+    if is_long(paper):
+        return long_paper(request, farm, year, paper="season")
     try:
-        printed = print_paper("season_print", paper)
+        printed = print_season(paper)
     except PdfUnavailableError as error:
         page = {"farm": farm, "year": year, "remedy": error.remedy}
         return render(request, "reports/no_pdf.html", page, status=503)
-    name = f'inline; filename="{farm.slug}-season-{year}.pdf"'
-    return HttpResponse(
-        printed, "application/pdf", headers={"Content-Disposition": name}
-    )
+    return pdf_answer(printed, f"{farm.slug}-season-{year}")
 
 
 @require_GET

@@ -3,17 +3,20 @@
 from dataclasses import dataclass, replace
 from typing import Any
 
+from django.core.files.base import ContentFile
+from django.core.files.storage import default_storage
 from django.urls import get_resolver, reverse
 
 from farm.models import Role
 from farm.models.invitations import sealed
 from records.acts import ACTS
-from records.models import Attachment
+from records.models import Attachment, PrintJob
 from records.nouns import NOUNS
 from tests.factories import (
     AttachmentFactory,
     InvitationFactory,
     MembershipFactory,
+    PrintJobFactory,
 )
 
 YEAR = 2026
@@ -50,7 +53,7 @@ class Address:
     @property
     def names_a_record(self):
         named = {"pk", "kind", "attachment", "planting", "member", "invitation"}
-        return bool(named & set(self.blanks))
+        return bool((named | {"key"}) & set(self.blanks))
 
     def at(self, household, *, under=None):
         """The address with a farm's own records in it, under this farm's name."""
@@ -67,6 +70,8 @@ class Address:
             "planting": household["plantings"].pk,
             "year": YEAR,
             "of": "seed-lots",
+            "paper": "packet",
+            "key": print_of(household),
         }
         noun = self.noun or NUMBERS.get(self.name)
         if noun:
@@ -97,6 +102,15 @@ def invitation_of(household):
     found = household.farm.invitations.first()
     token = f"token-of-{household.farm.slug}"
     return found or InvitationFactory(farm=household.farm, token_hash=sealed(token))
+
+
+def print_of(household):
+    """A finished print of the farm's, with its file."""
+    found = PrintJob.objects.filter(farm=household.farm).first()
+    if found is None:
+        found = PrintJobFactory(farm=household.farm, state="done")
+        default_storage.save(found.file, ContentFile(b"%PDF-1.7"))
+    return found.key
 
 
 def walked(resolver=None, path="", space="", blanks=()):

@@ -500,3 +500,13 @@ class FindingReplyFactory(RecordFactory):
     key = factory.Sequence(lambda n: f"tag-age.tag_old.seed-lots.{n}")
     finding, reply = "An old tag", "Tested again at home"
     replied_on = dt.date(2026, 9, 20)
+
+
+class PrintJobFactory(DjangoModelFactory):
+    class Meta:
+        model = kept.PrintJob
+
+    farm = factory.SubFactory(FarmFactory)
+    paper, year, today = "packet", 2026, dt.date(2027, 1, 15)
+    asked_by = factory.SubFactory(UserFactory)
+    asked_at = dt.datetime(2027, 1, 15, 9, tzinfo=dt.UTC)

@@ -95,8 +95,8 @@ def clients(cast):
 @pytest.fixture(autouse=True)
 def quick_printer(monkeypatch):
     """Whether a paper may be had is asked here; how it looks is tested elsewhere."""
-    monkeypatch.setattr("reports.views.print_paper", lambda *_: b"%PDF-1.7")
-    quick = "reports.inspection.packet_views.print_paper"
+    monkeypatch.setattr("reports.views.print_season", lambda *_: b"%PDF-1.7")
+    quick = "reports.inspection.packet_views.print_packet"
     monkeypatch.setattr(quick, lambda *_: b"%PDF-1.7")
     monkeypatch.setattr("reports.seed_views.print_paper", lambda *_: b"%PDF-1.7")
     monkeypatch.setattr("reports.ahead_views.print_paper", lambda *_: b"%PDF-1.7")

@@ -1,6 +1,7 @@
-"""The web server for this kind of machine."""
+"""The web server for this kind of machine, and the worker beside it."""
 
 import os
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -9,6 +10,8 @@ from farm.setup.place import PRIVATE
 
 WORKERS = "2"
 THREADS = "4"
+# How often to look after both, and how long the worker may take to end. [s]
+LOOK_S, PATIENCE_S = 1.0, 10.0
 
 
 def command(host: str, port: int, platform: str = sys.platform) -> list[str]:
@@ -23,12 +26,45 @@ def command(host: str, port: int, platform: str = sys.platform) -> list[str]:
     return [sys.executable, "-m", *line, "--log-level", "warning", "farm.wsgi"]
 
 
-def serve(host: str, port: int, checkout: Path) -> None:
-    """Become the server, and do not come back except where that cannot be done."""
+def worker_command(checkout: Path) -> list[str]:
+    """Write the line that starts the worker."""
+    return [sys.executable, str(checkout / "manage.py"), "work"]
+
+
+def serve(host: str, port: int, checkout: Path) -> int:
+    """Run the server with the worker beside it; when the server ends, both do."""
     os.environ.setdefault("WEB_CONCURRENCY", WORKERS)
     os.environ["DJANGO_SETTINGS_MODULE"] = "farm.settings"
     os.chdir(checkout)
-    line = command(host, port)
-    if sys.platform != "win32":
-        os.execv(line[0], line)
-    subprocess.run(line, check=False)
+    return beside(command(host, port), worker_command(checkout))
+
+
+def beside(server_line: list[str], worker_line: list[str]) -> int:
+    """Run two programs; the second is started again if it is lost."""
+    server = subprocess.Popen(server_line)
+    worker = subprocess.Popen(worker_line)
+    for name in ("SIGTERM", "SIGHUP"):
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), lambda *_told: server.terminate())
+    try:
+        while True:
+            try:
+                return server.wait(LOOK_S)
+            except subprocess.TimeoutExpired:
+                if worker.poll() is not None:
+                    worker = subprocess.Popen(worker_line)
+            except KeyboardInterrupt:
+                # Both heard it too, and end in their own way.
+                continue
+    finally:
+        end(worker)
+
+
+def end(worker: "subprocess.Popen[bytes]") -> None:
+    """End the worker; a print under way is begun again at the next start."""
+    worker.terminate()
+    try:
+        worker.wait(PATIENCE_S)
+    except subprocess.TimeoutExpired:
+        worker.kill()
+        worker.wait()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from django.http import HttpResponse
 from django.shortcuts import render
 from django.utils import timezone
@@ -10,35 +12,34 @@ from django.views.decorators.http import require_GET, require_http_methods
 from farm.access import FarmRequest, for_members
 from farm.models import Farm
 from reports.inspection.forms import FileForm
+from reports.inspection.print_views import long_paper, pdf_answer
 from reports.ledger import prints
 from reports.papers.packet import packet_paper
-from reports.pdf import PdfUnavailableError, print_paper
+from reports.pdf import PdfUnavailableError
+from reports.prints.packet import is_long, print_packet
 
 
 @require_GET
 @for_members()
 def packet(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
-    today, chosen = farm.today(timezone.now()), request.GET.getlist("part")
-    paper = packet_paper(farm, year, today=today, chosen=chosen)
-    paper["query"] = request.GET.urlencode()
+    paper = asked(request, farm, year)
+    paper |= {"query": request.GET.urlencode(), "is_long": is_long(paper)}
     return render(request, "reports/packet.html", paper)
 
 
 @require_GET
 @for_members()
 def packet_pdf(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
-    today, chosen = farm.today(timezone.now()), request.GET.getlist("part")
-    paper = packet_paper(farm, year, today=today, chosen=chosen)
+    paper = asked(request, farm, year)
+    if is_long(paper):
+        return long_paper(request, farm, year, paper="packet")
     try:
-        printed = print_paper("packet_print", paper)
+        printed = print_packet(paper)
     except PdfUnavailableError as error:
         page = {"farm": farm, "year": year, "remedy": error.remedy}
         return render(request, "reports/no_pdf.html", page, status=503)
     kept(request, farm, printed, year, sorted(paper["chosen"]))
-    name = f'inline; filename="{farm.slug}-packet-{year}.pdf"'
-    return HttpResponse(
-        printed, "application/pdf", headers={"Content-Disposition": name}
-    )
+    return pdf_answer(printed, f"{farm.slug}-packet-{year}")
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -65,4 +66,16 @@ def kept(
         sections=" ".join(parts),
         by=request.user,
         now=timezone.now(),
+    )
+
+
+def asked(request: FarmRequest, farm: Farm, year: int) -> dict[str, Any]:
+    """The packet as the address asks for it: parts, and a lot to trace."""
+    return packet_paper(
+        farm,
+        year,
+        today=farm.today(timezone.now()),
+        chosen=request.GET.getlist("part"),
+        lot=request.GET.get("lot", ""),
+        by=str(request.user),
     )

@@ -11,4 +11,5 @@ TIERS = {
     Tier.M: _("from memory, unverified"),
     Tier.COMMON: _("common practice"),
     Tier.ASSUMED: _("our own assumption"),
+    Tier.OURS: _("our own arithmetic"),
 }

@@ -60,6 +60,28 @@ def map_paper(farm: Farm, *, today: dt.date) -> dict[str, Any]:
     return {"farm": farm, "land": land}
 
 
+def plain_map(plots: Sequence[Plot], *, system: System) -> SafeString:
+    """The outlines with their numbers and names; nothing where no field has one."""
+    drawn = [plot for plot in plots if plot.polygons]
+    if not drawn:
+        return SafeString("")
+    return farm_map(
+        [
+            MapPlot(
+                number=number,
+                name=plot.name,
+                area_m2=plot.area_m2,
+                polygons=plot.polygons,
+                ground=None,
+            )
+            for number, plot in enumerate(drawn, start=1)
+        ],
+        ident="land",
+        title=_("The fields by their outlines"),
+        system=system,
+    )
+
+
 def land_part(
     plots: Sequence[Plot], page: SeasonPage, *, today: dt.date, system: System
 ) -> LandPart:

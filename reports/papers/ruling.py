@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
@@ -45,12 +46,15 @@ class SetOfRules:
 def rules_paper(farm: Farm, *, today: dt.date) -> dict[str, Any]:
     """Every rule in force for the farm today, by the text it stands in."""
     season = Span(*farm.season(farm.season_year(today)))
-    told = sorted(
-        rules_of(farm, season), key=lambda rule: list(RuleSet).index(rule.set)
-    )
-    groups = groupby(told, key=lambda rule: rule.set)
-    sets = [SetOfRules(name, tuple(map(_line, rows))) for name, rows in groups]
+    sets = rule_sets(rules_of(farm, season))
     return {"farm": farm, "rule_sets": sets, "checked_on": CHECKED_ON}
+
+
+def rule_sets(rules: Iterable[Rule]) -> list[SetOfRules]:
+    """Rules by the text they stand in."""
+    told = sorted(rules, key=lambda rule: list(RuleSet).index(rule.set))
+    groups = groupby(told, key=lambda rule: rule.set)
+    return [SetOfRules(name, tuple(map(_line, rows))) for name, rows in groups]
 
 
 def _line(rule: Rule) -> RuleLine:

@@ -150,6 +150,3 @@ def _enclose(base: pikepdf.Pdf, file: Enclosure) -> None:
         relationship=Name.Source,
     )
     base.attachments[file.name] = told
-    if "/AF" not in base.Root:
-        base.Root.AF = Array()
-    base.Root.AF.append(base.attachments[file.name].obj)

@@ -93,7 +93,7 @@ def source(key: str) -> str:
     entry = SOURCES.get(key)
     if entry is None:
         return key
-    if entry.tier in {Tier.COMMON, Tier.ASSUMED, Tier.M}:
+    if entry.tier in {Tier.COMMON, Tier.ASSUMED, Tier.OURS, Tier.M}:
         return label(entry.tier)
     who = entry.authors or entry.title
     return f"{who} {entry.year}" if entry.year else who
@@ -109,7 +109,7 @@ def cited(key: str) -> SafeString:
         return format_html("{}", label(entry.tier))
     told = [entry.authors, entry.title, str(entry.year or ""), entry.place, entry.url]
     notes = [] if entry.read else [_("not read by us")]
-    if entry.tier is not Tier.A:
+    if entry.tier not in {Tier.A, Tier.OURS}:
         notes.append(label(entry.tier))
     text = ". ".join(part for part in told if part)
     return format_html("{}{}", text, f" ({'; '.join(notes)})" if notes else "")

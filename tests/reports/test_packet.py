@@ -1,10 +1,16 @@
 """The papers for certification: every part, alone and together, and told again."""
 
+import csv
 import datetime as dt
+import io
+import re
 
+import page as page_validation
+import pikepdf
+import pypdf
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
-from django.db import connection
+from django.db import connection, transaction
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
 
@@ -13,11 +19,27 @@ from reports.calc.changes import changes_between
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.changes import Part
 from reports.labels.packet import SECTIONS
+from reports.ledger.late import late_entries
 from reports.papers.packet import packet_paper
+from reports.papers.packet.sheets import sheets
+from reports.papers.packet.tables import Register, Section
+from reports.prints.packet import print_packet
 from tests.calc import books as at
 from tests.calc.books import but, day, spoiled
-from tests.factories import ApplicationFactory, FieldFactory, PlantingFactory
+from tests.factories import (
+    ApplicationFactory,
+    FarmFactory,
+    FieldFactory,
+    PlantingFactory,
+    TrainingFactory,
+)
 
+OUTLINE = {
+    "type": "Polygon",
+    "coordinates": [
+        [[-100.0, 40.0], [-99.999, 40.0], [-99.999, 40.001], [-100.0, 40.0]]
+    ],
+}
 SLUG, YEAR = "alder-hill", 2026
 TODAY = dt.date(2027, 1, 15)
 
@@ -39,7 +61,9 @@ def test_all_parts_are_there_where_none_is_chosen_or_none_is_known(world):
 
 @pytest.mark.django_db
 def test_registers_hold_what_was_written_down(world, owner_client):
-    page = owner_client.get(reverse("reports:packet", args=[SLUG, YEAR]))
+    # The bibliography names papers by their titles, whatever words stand in them.
+    parts = {"part": [key for key in SECTIONS if key != "sources"]}
+    page = owner_client.get(reverse("reports:packet", args=[SLUG, YEAR]), parts)
     told = page.content.decode()
     for words in ("BW-26", "Squash", "Cold room", "Leaf compost", "A. Hand"):
         assert words in told
@@ -86,6 +110,151 @@ def test_a_printed_packet_is_known_again_and_a_changed_one_is_not(world, owner_c
     assert "Found: packet, season 2026" in asked(printed)
     assert "Not found" in asked(printed[:-1] + b"?")
     assert owner_client.post(verify, {}).status_code == 200
+
+
+@pytest.fixture(scope="module")
+def printed(django_db_setup, django_db_blocker):
+    """The whole packet of a small farm, as it is handed out."""
+    with django_db_blocker.unblock(), transaction.atomic():
+        farm = FarmFactory(name="Reed & “Sons”", slug="reed")
+        field = FieldFactory(farm=farm, outline=OUTLINE)
+        for _ in range(3):
+            PlantingFactory(farm=farm, field=field)
+            ApplicationFactory(farm=farm, field=field)
+        paper = packet_paper(farm, YEAR, today=TODAY, by="A. Hand")
+        data = print_packet(paper)
+        again = print_packet(paper)
+        transaction.set_rollback(True)
+    return data, again, paper
+
+
+def test_the_packet_meets_every_rule_that_a_checker_knows_of_pdf_ua_1(
+    printed, tmp_path
+):
+    """ISO 14289-1, as the package page-validation holds a file against it."""
+    (tmp_path / "packet.pdf").write_bytes(printed[0])
+    told = page_validation.validate_pdf(str(tmp_path / "packet.pdf"), profile="ua1")
+    # One stream in 256 ends in the byte that the checker takes for an end of line.
+    faults = {one.rule_id for one in told.failures}
+    assert {one for one in faults if "STREAM-LENGTH" not in one} == set()
+
+
+def test_the_same_packet_gives_the_same_bytes(printed):
+    assert printed[0] == printed[1]
+
+
+def test_every_page_is_numbered_and_the_contents_name_the_right_one(printed):
+    reader = pypdf.PdfReader(io.BytesIO(printed[0]))
+    texts = [" ".join(page.extract_text().split()) for page in reader.pages]
+    last = len(texts)
+    for number, text in enumerate(texts, start=1):
+        assert f"page{number}of{last}" in text.replace(" ", "")
+        assert len(text) > 80
+    marks = [mark for mark in reader.outline if not isinstance(mark, list)]
+    assert [mark.title for mark in marks] == [str(one) for one in SECTIONS.values()]
+    contents = texts[1]
+    for mark in marks:
+        page = reader.get_destination_page_number(mark) + 1
+        assert mark.title in texts[page - 1]
+        assert re.search(rf"{re.escape(mark.title)}[ .]+{page}\b", contents)
+
+
+def test_links_of_the_contents_lead_to_pages_of_the_file(printed):
+    with pikepdf.open(io.BytesIO(printed[0])) as pdf:
+        pages = {page.obj.objgen for page in pdf.pages}
+        links = [link for page in pdf.pages for link in page.obj.get("/Annots", ())]
+        inside = [link for link in links if "/Dest" in link]
+        assert len(inside) >= len(SECTIONS)
+        for link in inside:
+            if not isinstance(link.Dest, pikepdf.String):
+                assert link.Dest[0].objgen in pages
+        assert not any("elsewhere" in str(link.get("/A", "")) for link in links)
+
+
+def test_tags_of_every_page_lead_to_that_page(printed):
+    """The number tree of a joined file is sorted, whole, and in the right place."""
+    with pikepdf.open(io.BytesIO(printed[0])) as pdf:
+        tree = pikepdf.NumberTree(pdf.Root.StructTreeRoot.ParentTree)
+        for page in pdf.pages:
+            for tag in tree[int(page.obj.StructParents)]:
+                held = tag if "/Pg" in tag else tag.P
+                assert held.Pg.objgen == page.obj.objgen
+        scopes = {str(one.A.Scope) for one in headers(pdf)}
+        names = [str(one.ID) for one in headers(pdf)]
+    assert scopes == {"/Column", "/Row"}
+    assert len(set(names)) == len(names)
+
+
+def headers(pdf):
+    told = (one for one in pdf.objects if isinstance(one, pikepdf.Dictionary))
+    return [one for one in told if one.get("/S") == pikepdf.Name.TH]
+
+
+def test_registers_travel_inside_as_plain_tables(printed):
+    data, _again, paper = printed
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        files = {name: pdf.attachments[name] for name in pdf.attachments}
+        name = f"reed-{YEAR}-plantings.csv"
+        told = files[name].get_file().read_bytes().decode("utf-8-sig")
+        rows = list(csv.reader(io.StringIO(told)))
+        assert len(pdf.Root.AF) == len(files)
+    section = next(one for one in paper["sections"] if one.key == "plantings")
+    assert rows[1:] == [list(row) for row in section.register.rows]
+    assert rows[0][:2] == ["Sown", "Field"]
+
+
+@pytest.mark.django_db
+def test_a_part_alone_has_a_cover_and_itself(world):
+    paper = packet_paper(world.farm, YEAR, today=TODAY, chosen=["training"])
+    reader = pypdf.PdfReader(io.BytesIO(print_packet(paper)))
+    assert len(reader.pages) == 2
+    assert "Training" in reader.pages[1].extract_text()
+
+
+@pytest.mark.django_db
+def test_a_season_without_records_is_a_short_paper(world):
+    printed = print_packet(packet_paper(world.farm, 1999, today=TODAY))
+    reader = pypdf.PdfReader(io.BytesIO(printed))
+    assert len(reader.pages) < 25
+    assert all(len(page.extract_text()) > 80 for page in reader.pages)
+
+
+def test_a_row_put_in_leaves_most_pieces_as_they_were():
+    rows = tuple((f"2026-01-{n}", f"row {n}") for n in range(3000))
+    more = (*rows[:1500], ("2026-01-x", "one more"), *rows[1500:])
+
+    def cut(told):
+        section = Section("plantings", "Plantings", Register(("Day", "What"), told))
+        return [one.sections[0].register.rows for one in sheets([section])]
+
+    before, after = cut(rows), cut(more)
+    assert [row for some in after for row in some] == list(more)
+    assert all(len(some) <= 480 for some in after)
+    assert len(set(after) - set(before)) <= 2
+
+
+def test_short_parts_share_a_piece_and_lie_as_the_part_before():
+    wide = Register(tuple("abcdefghij"), (tuple("abcdefghij"),) * 5)
+    parts = [Section("inputs", "Inputs", wide, weight=5), Section("compost", "Compost")]
+    (sheet,) = sheets(parts)
+    assert [one.is_sideways for one in sheet.sections] == [True, True]
+
+
+@pytest.mark.django_db
+def test_late_entries_of_any_noun_are_told(world):
+    late = TrainingFactory(farm=world.farm, trained_on=dt.date(2026, 3, 1))
+    told = late_entries(world.farm, Span(*world.farm.season(YEAR)))
+    assert str(late) in {one.label for one in told}
+    assert all((one.written_on - one.on).days > 1 for one in told)
+
+
+@pytest.mark.django_db
+def test_the_lot_of_the_example_can_be_chosen(world):
+    lot = world.ours["seed-lots"]
+    for asked, name in ((f"seed-lots-{lot.pk}", "seed-lots"), ("x-9", "harvest-lots")):
+        paper = packet_paper(world.farm, YEAR, today=TODAY, lot=asked)
+        assert paper["trace"].start.noun == name
+        assert f"seed-lots-{lot.pk}" in dict(paper["lots"])
 
 
 def test_what_came_and_what_went_is_told_by_the_records():

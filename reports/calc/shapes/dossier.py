@@ -32,6 +32,7 @@ from reports.calc.shapes.books import (
     Side,
     Stand,
     Statement,
+    Trained,
 )
 
 
@@ -68,6 +69,7 @@ class Dossier:
     documents: frozenset[tuple[str, int]] | None = None
     entries: tuple[Entry, ...] = ()
     delivered: tuple[Delivered, ...] = ()
+    trained: tuple[Trained, ...] = ()
 
     @cached_property
     def field(self) -> Mapping[int, Ground]:

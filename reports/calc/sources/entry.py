@@ -21,6 +21,8 @@ class Tier(StrEnum):
     """What growers do; nobody in particular to cite."""
     ASSUMED = "assumed"
     """Our own choice, open to be overruled."""
+    OURS = "ours"
+    """Our own arithmetic on figures that are given."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from reports.calc.sources.entry import Source, Tier
 
 ENTRIES = (
     Source("ASSUMED", Tier.ASSUMED, "", "Our own assumption, open to be changed", None, "", "", False),
-    Source("CALC", Tier.A, "", "Arithmetic on other figures given here", None, "1 lb = 0.45359237 kg; 1 acre = 43,560 square feet", "", True),
+    Source("CALC", Tier.OURS, "", "Our own arithmetic on figures given here", None, "1 lb = 0.45359237 kg; 1 acre = 43,560 square feet", "", True),
     Source("COMMON", Tier.COMMON, "", "Common practice", None, "", "", False),
     Source("GENERAL", Tier.M, "", "General botanical knowledge: names, families, life cycles", None, "from memory", "", False),
     Source("MCCP3-C2", Tier.M, "SARE", "Managing cover crops profitably, 3rd edition, chart 2", 2007, "from memory, to be checked against the book", "", False),

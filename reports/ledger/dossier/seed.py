@@ -42,6 +42,7 @@ def _lot(row: SeedLot) -> Lot:
         bought=row.came == SeedLot.Came.RECEIVED,
         inoculant=row.inoculant,
         inoculant_until=row.inoculant_until,
+        variety=row.variety,
     )
 
 
@@ -50,6 +51,7 @@ def _move(row: LotMove) -> Moved:
 
 
 def _search(row: SeedSearch) -> Search:
+    asked = list(row.asked.all())
     return Search(
         id=row.pk,
         lot_id=row.lot_id,
@@ -57,7 +59,8 @@ def _search(row: SeedSearch) -> Search:
         on=row.searched_on,
         traits=row.traits,
         reason=row.reason,
-        asked=tuple((one.source, one.asked_on) for one in row.asked.all()),
+        asked=tuple((one.source, one.asked_on) for one in asked),
+        answers=tuple(one.answer for one in asked),
     )
 
 
@@ -69,4 +72,5 @@ def _partner(row: Supplier) -> Partner:
         certificate=row.certificate,
         certificate_until=row.certificate_until,
         verified_on=row.verified_on,
+        verified_how=row.verified_how,
     )

@@ -59,12 +59,14 @@ def _stand(row: Planting) -> Stand:
                 legume=line.kind.group == LEGUME,
                 lot_id=line.lot_id,
                 seed_kg=line.seed_kg,
+                family=line.kind.family,
             )
             for line in row.lines.all()
         ),
         method=row.method,
         inoculated=row.inoculated,
         next_crop_on=row.next_crop_on,
+        done_by=row.done_by,
     )
 
 
@@ -79,6 +81,7 @@ def _end(row: Termination) -> EndOf:
         reason=row.reason,
         tool=row.tool,
         tarp_removed_on=row.tarp_removed_on,
+        done_by=row.done_by,
     )
 
 

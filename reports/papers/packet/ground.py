@@ -1,21 +1,15 @@
-"""Registers of land, seed and what was sown."""
+"""Registers of land, its edges, seed, and searches for seed."""
 
 from __future__ import annotations
 
-import datetime as dt
 from collections.abc import Callable, Mapping
 
-from django.utils.translation import gettext as _now
 from django.utils.translation import gettext_lazy as _
 
 from farm.models import Field
-from reports.calc.rules.dates import add_months
-from reports.calc.shapes.books import Stand
-from reports.calc.shapes.ledger import Ending, Method, Purpose, Residue
-from reports.labels import label
 from reports.papers.packet.tables import Books, Register, day, register, share, yes
 
-MONTHS_BACK = 36
+DAYS_A_MONTH = 365.2425 / 12
 
 
 def land(books: Books) -> Register:
@@ -23,13 +17,18 @@ def land(books: Books) -> Register:
     for one in books.told.fields:
         said = books.told.by_field["statements"].get(one.id, ())
         used = [row.last_used_on or row.last for row in said if row.substance]
+        last_used = max(used, default=None)
+        cut = books.harvest_after(one.id, books.told.season.first)
+        months = (cut - last_used).days / DAYS_A_MONTH if cut and last_used else None
         rows.append(
             (
                 one.name,
                 books.area(one.area_m2),
                 str(Field.Status(one.status).label),
                 day(one.status_since),
-                day(max(used, default=None)),
+                day(last_used),
+                day(cut),
+                "" if months is None else f"{months:.1f}",
                 "; ".join(
                     f"{day(row.first)} – {day(row.last)}, {row.signer}" for row in said
                 ),
@@ -42,7 +41,9 @@ def land(books: Books) -> Register:
         _("Status"),
         _("Since"),
         _("Substance last used"),
-        _("Statements"),
+        _("First harvest of the season"),
+        _("Months between"),
+        _("Statements signed"),
         _("Outline"),
     )
     return register(headings, rows)
@@ -64,58 +65,45 @@ def edges(books: Books) -> Register:
     )
 
 
-def rotation(books: Books) -> Register:
-    since = add_months(books.told.season.last, -MONTHS_BACK)
-    told = [one for one in books.told.stands if one.sown_on and one.sown_on >= since]
-    told.sort(key=lambda one: (books.field(one.field_id), one.sown_on))
-    rows = [
-        (
-            books.field(one.field_id),
-            day(one.sown_on),
-            day(_over(books, one)) or _now("stands"),
-            one.name,
-            label(Purpose(one.purpose)),
-        )
-        for one in told
-    ]
-    headings = (_("Field"), _("Sown"), _("Over"), _("Kind"), _("Purpose"))
-    return register(headings, rows)
-
-
 def seed(books: Books) -> Register:
+    told, season = books.told, books.told.season
     sown: dict[int, float] = {}
-    season = books.told.season
-    for stand in books.told.stands:
+    before: dict[int, float] = {}
+    for stand in told.stands:
         for line in stand.lines:
-            if line.lot_id and stand.sown_on and stand.sown_on in season:
-                sown[line.lot_id] = sown.get(line.lot_id, 0.0) + (line.seed_kg or 0.0)
-    rows = [
-        (
-            lot.name,
-            lot.supplier,
-            STATUS.get(lot.status, lot.status),
-            lot.certificate,
-            share(lot.purity),
-            share(lot.germination),
-            day(lot.tested_on),
-            books.mass(lot.received_kg),
-            books.mass(sown.get(lot.id, 0.0)),
+            if line.lot_id and stand.sown_on and stand.sown_on <= season.last:
+                into = sown if stand.sown_on in season else before
+                into[line.lot_id] = into.get(line.lot_id, 0.0) + (line.seed_kg or 0.0)
+    searched = {one.lot_id: one.on for one in told.searches if one.lot_id}
+    moved: dict[int, float] = {}
+    for move in told.moves:
+        if move.on <= season.last:
+            moved[move.lot_id] = moved.get(move.lot_id, 0.0) + move.signed_kg
+    rows = []
+    for lot in told.lots:
+        if lot.id not in sown and lot.received_on not in season:
+            continue
+        used = sown.get(lot.id, 0.0)
+        left = lot.received_kg + moved.get(lot.id, 0.0) - used - before.get(lot.id, 0.0)
+        on = searched.get(lot.id)
+        rows.append(
+            (
+                " ".join(filter(None, (lot.kind, lot.variety))),
+                lot.number,
+                lot.supplier,
+                day(lot.received_on),
+                str(STATUS.get(lot.status, lot.status)),
+                lot.certificate or (f"{_('search of')} {day(on)}" if on else ""),
+                lot.treatment or lot.inoculant,
+                share(lot.purity),
+                share(lot.germination),
+                day(lot.tested_on),
+                books.mass(lot.received_kg),
+                books.mass(used),
+                books.mass(max(0.0, round(left, 6))),
+            )
         )
-        for lot in books.told.lots
-        if lot.id in sown or lot.received_on in season
-    ]
-    headings = (
-        _("Seed"),
-        _("Supplier"),
-        _("Status"),
-        _("Certificate"),
-        _("Purity"),
-        _("Germination"),
-        _("Tested"),
-        _("Received"),
-        _("Sown this season"),
-    )
-    return register(headings, ([str(cell) for cell in row] for row in rows))
+    return register(SEED_HEADINGS, rows)
 
 
 def searches(books: Books) -> Register:
@@ -123,73 +111,23 @@ def searches(books: Books) -> Register:
         (
             one.kind,
             one.traits,
-            day(one.on),
-            "; ".join(f"{name}, {day(asked)}" for name, asked in one.asked),
+            source,
+            day(asked),
+            answer,
             one.reason.replace("_", " "),
         )
         for one in books.told.searches
         if one.on <= books.told.season.last
+        for (source, asked), answer in zip(
+            one.asked or (("", one.on),), one.answers or ("",), strict=True
+        )
     ]
-    headings = (_("Kind"), _("Wanted"), _("Day"), _("Sources asked"), _("Reason"))
-    return register(headings, rows)
-
-
-def plantings(books: Books) -> Register:
-    rows = []
-    for one in books.told.stands:
-        if one.sown_on is None or one.sown_on not in books.told.season:
-            continue
-        lots = [books.told.lot.get(line.lot_id or 0) for line in one.lines]
-        weights = [line.seed_kg for line in one.lines if line.seed_kg]
-        rows.append(
-            (
-                day(one.sown_on),
-                books.field(one.field_id),
-                books.area(one.area_m2),
-                one.name,
-                ", ".join(lot.number for lot in lots if lot),
-                books.mass(sum(weights)) if weights else "",
-                label(Method(one.method)),
-                label(Purpose(one.purpose)),
-            )
-        )
     headings = (
-        _("Sown"),
-        _("Field"),
-        _("Area"),
         _("Kind"),
-        _("Lot"),
-        _("Seed"),
-        _("How"),
-        _("Purpose"),
-    )
-    return register(headings, rows)
-
-
-def endings(books: Books) -> Register:
-    rows = []
-    for end in books.told.ends:
-        stand = books.told.stand.get(end.stand_id)
-        if stand is None or end.on not in books.told.season:
-            continue
-        rows.append(
-            (
-                day(end.on),
-                books.field(stand.field_id),
-                stand.name,
-                label(Ending(end.method)),
-                label(Residue(end.residue)),
-                day(end.tarp_removed_on),
-                end.reason,
-            )
-        )
-    headings = (
-        _("Ended"),
-        _("Field"),
-        _("Kind"),
-        _("How"),
-        _("Residue"),
-        _("Tarp off"),
+        _("Wanted"),
+        _("Source asked"),
+        _("Day"),
+        _("Answer"),
         _("Reason"),
     )
     return register(headings, rows)
@@ -202,19 +140,24 @@ STATUS = {
     "transitional": _("transitional"),
     "not_organic": _("not organic"),
 }
-
-
-def _over(books: Books, stand: Stand) -> dt.date | None:
-    ends = books.told.by_stand["ends"].get(stand.id, ())
-    return max((end.on for end in ends if end.over), default=None)
-
-
+SEED_HEADINGS = (
+    _("Kind and variety"),
+    _("Lot"),
+    _("Supplier"),
+    _("Received"),
+    _("Status"),
+    _("Certificate or search"),
+    _("On the seed"),
+    _("Purity"),
+    _("Germination"),
+    _("Tested"),
+    _("Came"),
+    _("Sown this season"),
+    _("Left"),
+)
 REGISTERS: Mapping[str, Callable[[Books], Register]] = {
     "land": land,
     "edges": edges,
-    "rotation": rotation,
     "seed": seed,
     "searches": searches,
-    "plantings": plantings,
-    "endings": endings,
 }

@@ -3,79 +3,113 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import replace
 from typing import Any
 
 from farm.models import Farm
 from farm.units import System
+from farm.version import VERSION
 from reports.calc.changes import changes_between
 from reports.calc.shapes.basics import Span
-from reports.calc.shapes.dossier import Dossier
-from reports.calc.trace import trace
+from reports.collector import at_rest
 from reports.labels.packet import SECTIONS
 from reports.ledger import season_register
 from reports.ledger.dossier import dossier
 from reports.ledger.enclosed import attachments_of
+from reports.ledger.land import plots_of
+from reports.ledger.late import late_entries
 from reports.ledger.ruling import rules_of
+from reports.papers.appendix import assumption_lines, every_source
 from reports.papers.findings import findings_part
-from reports.papers.packet import ground, work
-from reports.papers.packet.tables import Books, Register
-from reports.papers.trace import balance_part, trace_part
+from reports.papers.land import plain_map
+from reports.papers.packet import goods, ground, sown, work, years
+from reports.papers.packet.example import example_part
+from reports.papers.packet.tables import Books, Section, weight_of
+from reports.papers.ruling import rule_sets
+from reports.papers.trace import balance_part
 
-REGISTERS = {**ground.REGISTERS, **work.REGISTERS}
+REGISTERS = {
+    **ground.REGISTERS,
+    **sown.REGISTERS,
+    **work.REGISTERS,
+    **goods.REGISTERS,
+}
+# Rows that a part takes on paper where it is no register.
+MAP_WEIGHT = 40
+Weigh = Callable[[Mapping[str, Any]], int]
+WEIGHTS: Mapping[str, Weigh] = {
+    "findings": lambda told: told["count"] * 2 + len(told["counts"]),
+    "changes": lambda told: len(told["changes"]),
+    "balances": lambda told: len(told["balances"]),
+    "trace": lambda told: 3 * len(told.get("lines", ())),
+    "late": lambda told: len(told["late"]),
+    "register": lambda told: 2 * len(told["register"].changes),
+    "attachments": lambda told: len(told["attachments"]),
+    "rules": lambda told: 2 * sum(len(one.lines) for one in told["rule_sets"]),
+    "assumptions": lambda told: len(told["assumption_lines"]),
+    "sources": lambda told: 2 * len(told["sources"]),
+    "attestation": lambda told: 20,
+}
 
 
-@dataclass(frozen=True)
-class Section:
-    """One part of the packet: its word in addresses, its title, its table if any."""
-
-    key: str
-    title: str
-    register: Register | None = None
-
-
+@at_rest()
 def packet_paper(
-    farm: Farm, year: int, *, today: dt.date, chosen: Iterable[str] = ()
+    farm: Farm,
+    year: int,
+    *,
+    today: dt.date,
+    chosen: Iterable[str] = (),
+    lot: str = "",
+    by: str = "",
 ) -> dict[str, Any]:
     """Everything the packet prints; all parts where none is chosen."""
     season, last = Span(*farm.season(year)), Span(*farm.season(year - 1))
     books, rules = dossier(farm, season, today=today), rules_of(farm, season)
     asked = set(chosen) & set(SECTIONS) or set(SECTIONS)
-    told = Books(books, System(farm.units))
-    sections = [
-        Section(key, str(title), REGISTERS[key](told) if key in REGISTERS else None)
-        for key, title in SECTIONS.items()
-        if key in asked
-    ]
-    return {
+    told = {
         "farm": farm,
         "year": year,
         "printed_on": today,
+        "prepared_by": by,
+        "version": VERSION,
         "season": season,
-        "sections": sections,
         "chosen": asked,
         "choices": SECTIONS,
         "changes": changes_between(books, last, season),
         "register": season_register(farm, season),
+        "late": late_entries(farm, season),
         "attachments": attachments_of(farm, season),
         "oldest": min((one.on for one in books.entries), default=None),
+        "map": plain_map(plots_of(farm), system=System(farm.units)),
+        "rule_sets": rule_sets(rules),
+        "assumption_lines": tuple(assumption_lines(farm)),
+        "sources": every_source(),
         **findings_part(farm, books, rules),
         **balance_part(books, season, rules),
-        **_example(books, season),
+        **example_part(books, season, lot=lot),
     }
+    start = told["trace"].start.key if "trace" in told else None
+    told["example_balance"] = tuple(
+        one for one in told["balances"] if (one.noun, one.id) == start
+    )
+    parts = _sections(Books(books, System(farm.units)), told, asked)
+    return told | {"sections": list(parts)}
 
 
-def _example(books: Dossier, season: Span) -> dict[str, Any]:
-    """The heaviest harvest lot of the season, or else its heaviest seed lot, traced."""
-    crops = [
-        (one.mass_kg, "harvest-lots", one.id) for one in books.crops if one.on in season
-    ]
-    lots = [
-        (one.received_kg, "seed-lots", one.id)
-        for one in books.lots
-        if one.received_on in season
-    ]
-    heaviest = max(crops or lots, default=None)
-    told = trace(books, heaviest[1], heaviest[2]) if heaviest else None
-    return trace_part(told) if told else {}
+def _sections(
+    books: Books, told: Mapping[str, Any], asked: set[str]
+) -> Iterator[Section]:
+    for key, title in SECTIONS.items():
+        if key not in asked:
+            continue
+        section = Section(key, str(title))
+        if key in REGISTERS:
+            register = REGISTERS[key](books)
+            weight = len(register.rows) + (MAP_WEIGHT if key == "land" else 0)
+            yield replace(section, register=register, weight=weight)
+        elif key in years.GROUPS:
+            groups = years.GROUPS[key](books)
+            yield replace(section, groups=groups, weight=weight_of(groups))
+        else:
+            yield replace(section, weight=WEIGHTS[key](told))

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from django.utils.formats import date_format
 from django.utils.functional import Promise
+from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from farm import units
@@ -15,6 +15,8 @@ from farm.units import System
 from reports.calc.shapes.dossier import Dossier
 
 Word = str | Promise
+# More columns than this are printed on a sheet turned sideways.
+MOST_UPRIGHT = 9
 
 
 @dataclass(frozen=True)
@@ -28,6 +30,38 @@ class Register:
     def lines(self) -> list[list[tuple[Word, str]]]:
         """Each row as cells with what heads them."""
         return [list(zip(self.headings, row, strict=True)) for row in self.rows]
+
+    @property
+    def is_wide(self) -> bool:
+        return len(self.headings) > MOST_UPRIGHT
+
+
+@dataclass(frozen=True)
+class Group:
+    """The rows of one field, under its name, with a drawing and a sentence."""
+
+    title: str
+    register: Register
+    drawing: SafeString = SafeString("")
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Section:
+    """One part of the packet: its word in addresses, its title, what it prints."""
+
+    key: str
+    title: str
+    register: Register | None = None
+    groups: tuple[Group, ...] = ()
+    weight: int = 0
+    continued: bool = False
+    # A part that only says that none is recorded lies as the part before it does.
+    is_sideways: bool = False
+
+    @property
+    def is_short(self) -> bool:
+        return self.weight <= 1
 
 
 @dataclass(frozen=True)
@@ -47,10 +81,18 @@ class Books:
     def mass(self, mass_kg: float | None) -> str:
         return "—" if mass_kg is None else str(units.write_mass(mass_kg, self.system))
 
+    def rate(self, mass_kg: float, area_m2: float) -> str:
+        return str(units.write_rate(mass_kg / area_m2, self.system))
+
     def amount(self, amount: float, measure: str) -> str:
         if measure == "volume":
             return str(units.write_volume(amount, self.system))
         return self.mass(amount)
+
+    def harvest_after(self, field_id: int, on: dt.date) -> dt.date | None:
+        """The first day on which this ground was harvested after a day."""
+        days = [crop.on for crop in self.told.on_ground("crops", field_id)]
+        return min((day for day in days if day >= on), default=None)
 
 
 def register(headings: tuple[Word, ...], rows: Iterable[Iterable[str]]) -> Register:
@@ -59,8 +101,18 @@ def register(headings: tuple[Word, ...], rows: Iterable[Iterable[str]]) -> Regis
     return Register(headings, told)
 
 
+def weight_of(groups: Sequence[Group]) -> int:
+    """How many rows, and what a heading with a drawing takes."""
+    return sum(len(one.register.rows) + (6 if one.drawing else 3) for one in groups)
+
+
 def day(on: dt.date | None) -> str:
-    return date_format(on, "j M Y") if on else ""
+    """A day as ISO 8601 writes it: short, and read the same everywhere."""
+    return on.isoformat() if on else ""
+
+
+def days_from(first: dt.date | None, last: dt.date | None) -> str:
+    return str((last - first).days) if first and last else ""
 
 
 def yes(mark: bool | None) -> str:
@@ -71,3 +123,7 @@ def yes(mark: bool | None) -> str:
 
 def share(part: float | None) -> str:
     return "" if part is None else f"{part:.1%}"
+
+
+def number(value: float | None) -> str:
+    return "" if value is None else f"{value:g}"

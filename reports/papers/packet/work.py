@@ -1,74 +1,70 @@
-"""Registers of inputs, animals, clean-outs, harvests and mishaps."""
+"""Registers of what was put on, compost, animals and clean-outs."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 
 from django.utils.translation import gettext_lazy as _
 
-from reports.calc.rules.dates import add_months
-from reports.calc.shapes.books import Crop, Put
+from reports.calc.shapes.books import Put
 from reports.labels import INPUTS
-from reports.papers.packet.ground import STATUS
-from reports.papers.packet.tables import Books, Register, day, register, yes
+from reports.papers.packet.tables import (
+    Books,
+    Register,
+    day,
+    days_from,
+    number,
+    register,
+    yes,
+)
 
 PEST = "pest"
-MONTHS_BACK = 36
+MANURE = "manure"
 
 
 def inputs(books: Books) -> Register:
-    season = books.told.season
-    told = [put for put in books.told.puts if put.on in season]
-    rows = [
-        (*_put(books, put), day(put.worked_in_on), _approval(books, put))
-        for put in told
-        if books.told.product[put.product_id].type != PEST
-    ]
-    return register((*PUT_HEADINGS, _("Worked in"), _("Approval")), rows)
+    rows = []
+    for put in _of_season(books):
+        type_of = books.told.product[put.product_id].type
+        if type_of == PEST:
+            continue
+        cut = books.harvest_after(put.field_id, put.on)
+        worked_in = put.worked_in_on if type_of == MANURE else put.on
+        rows.append(
+            (
+                *put_cells(books, put),
+                day(put.worked_in_on),
+                day(cut),
+                days_from(worked_in, cut),
+                approval(books, put),
+            )
+        )
+    more = (_("Worked in"), _("Next harvest"), _("Days to it"), _("Approval"))
+    return register((*PUT_HEADINGS, *more), rows)
 
 
 def pests(books: Books) -> Register:
     rows = []
-    for put in books.told.puts:
+    for put in _of_season(books):
         product = books.told.product[put.product_id]
-        if put.on not in books.told.season or product.type != PEST:
+        if product.type != PEST:
             continue
         hours = (put.started_at, put.finished_at)
+        cells = put_cells(books, put)
         rows.append(
             (
-                *_put(books, put),
+                *cells[:3],
+                *cells[4:],
                 " – ".join(f"{one:%H:%M}" for one in hours if one),
                 put.target,
                 product.registration,
-                _number(product.reentry_hours),
-                _number(product.preharvest_days),
+                number(product.reentry_hours),
+                number(product.preharvest_days),
                 put.licence,
-                _approval(books, put),
+                approval(books, put),
             )
         )
-    headings = (
-        *PUT_HEADINGS,
-        _("Hours"),
-        _("Against"),
-        _("Registration"),
-        _("Re-entry, hours"),
-        _("Pre-harvest, days"),
-        _("Licence"),
-        _("Approval"),
-    )
-    return register(headings, rows)
-
-
-def substances(books: Books) -> Register:
-    since = add_months(books.told.season.last, -MONTHS_BACK)
-    told = [put for put in books.told.puts if put.on >= since]
-    told.sort(key=lambda put: (books.field(put.field_id), put.on))
-    rows = [
-        (books.field(put.field_id), *_put(books, put)[:1], *_put(books, put)[2:])
-        for put in told
-    ]
-    headings = (_("Field"), *PUT_HEADINGS[:1], *PUT_HEADINGS[2:])
-    return register(headings, rows)
+    return register(PEST_HEADINGS, rows)
 
 
 def compost(books: Books) -> Register:
@@ -82,7 +78,7 @@ def compost(books: Books) -> Register:
                 heap.name,
                 heap.method.replace("_", " "),
                 day(heap.started_on),
-                _number(heap.ratio),
+                number(heap.ratio),
                 str(len(temps)),
                 f"{min(temps):.0f} – {max(temps):.0f} °C" if temps else "",
                 str(sum(turned for _day, _temp, turned in heap.days)),
@@ -101,91 +97,53 @@ def compost(books: Books) -> Register:
 
 
 def grazing(books: Books) -> Register:
-    rows = [
-        (
-            books.field(one.field_id),
-            one.animals,
-            day(one.in_on),
-            day(one.out_on),
-            yes(one.label_checked),
+    rows = []
+    for one in books.told.flocks:
+        if one.in_on not in books.told.season:
+            continue
+        left = one.out_on or one.in_on
+        cut = books.harvest_after(one.field_id, left)
+        rows.append(
+            (
+                books.field(one.field_id),
+                one.animals,
+                day(one.in_on),
+                day(one.out_on),
+                yes(one.label_checked),
+                day(cut),
+                days_from(left, cut),
+            )
         )
-        for one in books.told.flocks
-        if one.in_on in books.told.season
-    ]
-    headings = (_("Field"), _("Animals"), _("In"), _("Out"), _("Labels read first"))
+    headings = (
+        _("Field"),
+        _("Animals"),
+        _("In"),
+        _("Out"),
+        _("Labels read first"),
+        _("Next harvest"),
+        _("Days to it"),
+    )
     return register(headings, rows)
 
 
 def cleaning(books: Books) -> Register:
     rows = [
-        (day(one.on), one.machine)
+        (day(one.on), one.machine, one.held_before, one.method, one.done_by)
         for one in books.told.cleaned
         if one.on in books.told.season
     ]
-    return register((_("Day"), _("Machine or store")), rows)
-
-
-def harvest(books: Books) -> Register:
-    return _lots(books, lambda crop: True)
-
-
-def apart(books: Books) -> Register:
-    return _lots(books, lambda crop: crop.from_buffer or crop.status != "organic")
-
-
-def suppliers(books: Books) -> Register:
-    rows = [
-        (
-            one.name,
-            one.certificate,
-            day(one.certificate_until),
-            day(one.verified_on),
-        )
-        for one in books.told.partners
-    ]
-    headings = (_("Name"), _("Certificate"), _("Runs to"), _("Looked up"))
+    headings = (
+        _("Day"),
+        _("Machine or store"),
+        _("What it held before"),
+        _("How"),
+        _("By"),
+    )
     return register(headings, rows)
 
 
-def incidents(books: Books) -> Register:
-    rows = [
-        (
-            day(one.on),
-            one.what.replace("_", " "),
-            books.field(one.field_id),
-            one.told_to,
-            one.done_about_it,
-        )
-        for one in books.told.mishaps
-        if one.on in books.told.season
-    ]
-    headings = (_("Day"), _("What"), _("Field"), _("Told to"), _("Done about it"))
-    return register(headings, rows)
-
-
-def training(books: Books) -> Register:
-    rows = [
-        (day(one.on), one.label)
-        for one in books.told.entries
-        if one.noun == "trainings" and one.on in books.told.season
-    ]
-    return register((_("Day"), _("Who and what")), rows)
-
-
-PUT_HEADINGS = (
-    _("Day"),
-    _("Field"),
-    _("What"),
-    _("Type"),
-    _("Lot"),
-    _("Amount"),
-    _("Area"),
-    _("How"),
-    _("By"),
-)
-
-
-def _put(books: Books, put: Put) -> tuple[str, ...]:
+def put_cells(books: Books, put: Put) -> tuple[str, ...]:
+    """The cells under ``PUT_HEADINGS``."""
     product = books.told.product[put.product_id]
     return (
         day(put.on),
@@ -200,62 +158,43 @@ def _put(books: Books, put: Put) -> tuple[str, ...]:
     )
 
 
-def _lots(books: Books, wanted: Callable[[Crop], bool]) -> Register:
-    rows = []
-    for crop in books.told.crops:
-        if crop.on not in books.told.season or not wanted(crop):
-            continue
-        kept = books.told.by_lot["kept"].get(crop.id, ())
-        gone = books.told.by_lot["gone"].get(crop.id, ())
-        rows.append(
-            (
-                crop.code,
-                day(crop.on),
-                crop.crop,
-                books.field(crop.field_id),
-                books.mass(crop.mass_kg),
-                str(STATUS.get(crop.status, crop.status)),
-                _names(row.place for row in kept),
-                _names(f"{row.buyer} {books.mass(row.mass_kg)}" for row in gone),
-            )
-        )
-    headings = (
-        _("Lot"),
-        _("Harvested"),
-        _("Crop"),
-        _("Field"),
-        _("Weight"),
-        _("Status"),
-        _("Stored"),
-        _("Sold or used"),
-    )
-    return register(headings, rows)
-
-
-def _approval(books: Books, put: Put) -> str:
+def approval(books: Books, put: Put) -> str:
     product = books.told.product[put.product_id]
     until = day(product.approved_until)
     return f"{product.approval}, {until}" if until else product.approval
 
 
-def _number(value: float | None) -> str:
-    return "" if value is None else f"{value:g}"
+def _of_season(books: Books) -> list[Put]:
+    told = [put for put in books.told.puts if put.on in books.told.season]
+    return sorted(told, key=lambda put: (put.on, put.id))
 
 
-def _names(words: Iterable[str]) -> str:
-    return "; ".join(dict.fromkeys(words))
-
-
+PUT_HEADINGS = (
+    _("Day"),
+    _("Field"),
+    _("What"),
+    _("Type"),
+    _("Lot"),
+    _("Amount"),
+    _("Area"),
+    _("How"),
+    _("By"),
+)
+PEST_HEADINGS = (
+    *PUT_HEADINGS[:3],
+    *PUT_HEADINGS[4:],
+    _("Hours"),
+    _("Against"),
+    _("Registration"),
+    _("Re-entry, hours"),
+    _("Pre-harvest, days"),
+    _("Licence"),
+    _("Approval"),
+)
 REGISTERS: Mapping[str, Callable[[Books], Register]] = {
     "inputs": inputs,
     "pests": pests,
-    "substances": substances,
     "compost": compost,
     "grazing": grazing,
     "cleaning": cleaning,
-    "harvest": harvest,
-    "apart": apart,
-    "suppliers": suppliers,
-    "incidents": incidents,
-    "training": training,
 }

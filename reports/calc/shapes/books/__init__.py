@@ -5,7 +5,7 @@ from reports.calc.shapes.books.inputs import Delivered, Heap, Product, Put
 from reports.calc.shapes.books.land import Ground, Side, Statement
 from reports.calc.shapes.books.seed import Lot, Moved, Partner, Search
 from reports.calc.shapes.books.stands import EndOf, Flock, Line, Stand
-from reports.calc.shapes.books.upkeep import Cleaned, Entry, Mishap
+from reports.calc.shapes.books.upkeep import Cleaned, Entry, Mishap, Trained
 
 __all__ = [
     "Cleaned",
@@ -30,4 +30,5 @@ __all__ = [
     "Side",
     "Stand",
     "Statement",
+    "Trained",
 ]

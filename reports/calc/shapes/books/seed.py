@@ -27,6 +27,7 @@ class Lot:
     bought: bool = True
     inoculant: str = ""
     inoculant_until: Day = None
+    variety: str = ""
 
     @property
     def name(self) -> str:
@@ -56,6 +57,7 @@ class Search:
     traits: str
     reason: str
     asked: tuple[tuple[str, dt.date], ...] = ()
+    answers: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,3 +70,4 @@ class Partner:
     certificate: str = ""
     certificate_until: Day = None
     verified_on: Day = None
+    verified_how: str = ""

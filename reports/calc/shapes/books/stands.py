@@ -16,6 +16,7 @@ class Line:
     legume: bool
     lot_id: int | None
     seed_kg: float | None = None
+    family: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +33,7 @@ class Stand:
     method: str = ""
     inoculated: bool = False
     next_crop_on: Day = None
+    done_by: str = ""
 
     @property
     def name(self) -> str:
@@ -52,6 +54,7 @@ class EndOf:
     reason: str = ""
     tool: str = ""
     tarp_removed_on: Day = None
+    done_by: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,8 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import dataclass
 
+Day = dt.date | None
+
 
 @dataclass(frozen=True, slots=True)
 class Cleaned:
@@ -13,6 +15,9 @@ class Cleaned:
     id: int
     machine: str
     on: dt.date
+    held_before: str = ""
+    method: str = ""
+    done_by: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +30,19 @@ class Mishap:
     on: dt.date
     done_about_it: str
     told_to: str
+    account: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Trained:
+    """Somebody taught something."""
+
+    id: int
+    on: dt.date
+    person: str
+    topic: str
+    trainer: str = ""
+    until: Day = None
 
 
 @dataclass(frozen=True, slots=True)
