@@ -15,6 +15,8 @@ from farm.setup.steps import STEPS_TO_SERVE, STEPS_TO_TEST, Steps
 
 READY = "FARM_SET_UP"
 INTERRUPTED = 130
+# A file of tests stays on one worker, since it makes its cast of people once.
+TESTING = ("-n", "auto", "--dist", "loadfile", "--cov", "--cov-report=term")
 
 
 def main(argv: list[str]) -> int:
@@ -82,7 +84,7 @@ def _test(rest: list[str]) -> int:
     with tempfile.TemporaryDirectory(prefix="farm-test-") as folder:
         os.environ["FARM_DATA"] = folder
         _set_up(Steps(STEPS_TO_TEST), "test")
-        command = [str(packages.python()), "-m", "pytest", "--cov", "--cov-report=term"]
+        command = [str(packages.python()), "-m", "pytest", *TESTING]
         return _child([*command, *rest], cwd=place.CHECKOUT)
 
 
