@@ -55,5 +55,5 @@ def _lines(lines: Sequence[Loaded]) -> Iterator[tuple[str, str]]:
     for place, line in enumerate(lines):
         yield f"lines-{place}-kind", str(line.kind_id)
         yield f"lines-{place}-lot", str(line.lot)
-        yield f"lines-{place}-seed_kg", f"{line.seed_kg:.6f} kg"
-        yield f"lines-{place}-share", f"{line.share * 100:.6f}"
+        yield f"lines-{place}-seed_kg", f"{line.seed_kg!r} kg"
+        yield f"lines-{place}-share", f"{line.share * 100!r}"

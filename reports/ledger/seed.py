@@ -17,6 +17,7 @@ from reports.calc.shapes.seed import OfferFacts, Planned, PlannedLine
 from reports.ledger.assumptions import own_assumptions
 from reports.ledger.figures import kind_facts
 from reports.ledger.mixes import live_shares
+from reports.ledger.searches import days_searched, has_search
 from reports.ledger.treated import approved_names, are_approved
 
 
@@ -30,6 +31,7 @@ class LotOnHand:
     status: str
     inoculant: str = ""
     inoculant_until: dt.date | None = None
+    is_searched: bool = True
     # The order that it is still to come of.
     order: int | None = None
 
@@ -121,13 +123,17 @@ def _planned(row: Mapping[str, Any], lines: Any, kinds: Any) -> Planned:
 
 
 def lots_on_hand(farm: Farm) -> list[LotOnHand]:
-    """Lots with seed left, the oldest test first; two queries."""
+    """Lots with seed left, the oldest test first; five queries."""
+    searched = days_searched(farm)
     rows = SeedLot.objects.on(farm).live().with_balance().filter(left_kg__gt=0)
     rows = rows.select_related("kind").prefetch_related("components__kind")
-    return [_on_hand(row) for row in rows.order_by("tested_on", "pk")]
+    return [
+        _on_hand(row, has_search(row, searched))
+        for row in rows.order_by("tested_on", "pk")
+    ]
 
 
-def _on_hand(row: Any) -> LotOnHand:
+def _on_hand(row: Any, is_searched: bool) -> LotOnHand:
     (kind, pls), *more = row.contents()
     return LotOnHand(
         OnHand(
@@ -144,6 +150,7 @@ def _on_hand(row: Any) -> LotOnHand:
         status=row.get_status_display(),
         inoculant=row.inoculant,
         inoculant_until=row.inoculant_until,
+        is_searched=is_searched,
     )
 
 

@@ -119,7 +119,7 @@ def test_the_page_weighs_a_field_less_its_headlands_from_a_lot(world, owner_clie
         high=50,
         unit="lb/ac",
         source="CORN-BW",
-        place=9,
+        place=9000,
     )
     lot = SeedLotFactory(
         farm=world.farm,

@@ -64,7 +64,7 @@ def test_the_season_is_ordered_received_weighed_out_and_sown_and_closes(
         high=50,
         unit="lb/ac",
         source="CORN-BW",
-        place=9,
+        place=9000,
     )
     SeedLot.objects.filter(farm=world.farm).update(tested_on=None)
     # The cast's own order promises no live seed, and nothing is counted on of it.

@@ -362,13 +362,13 @@ def test_the_questions_stay_the_same_however_much_is_planned(
     world, oats, today, django_assert_num_queries
 ):
     span = (today, today + dt.timedelta(364))
-    with django_assert_num_queries(13):
+    with django_assert_num_queries(16):
         seed_ledger(world.farm, *span, by=today)
     for _ in range(4):
         plan(world, oats, today)
         offer(world, oats)
         SeedLotFactory(farm=world.farm, written_by=world.owner, kind=oats)
-    with django_assert_num_queries(13):
+    with django_assert_num_queries(16):
         seed_ledger(world.farm, *span, by=today)
     with django_assert_num_queries(8):
         lot_stories(world.farm, until=today)

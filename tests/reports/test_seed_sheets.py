@@ -45,7 +45,7 @@ def vetch(world, today):
         high=50,
         unit="lb/ac",
         source="CORN-BW",
-        place=9,
+        place=9000,
     )
     field = FieldFactory(farm=world.farm, name="Creek side", area_m2=2 * M2_PER_ACRE)
     PlantingFactory(

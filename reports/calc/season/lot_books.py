@@ -20,6 +20,7 @@ ADDS = frozenset({Entry.CAME, Entry.RECEIVED, Entry.BROUGHT_BACK})
 ORDER = {entry: place for place, entry in enumerate(Entry)}
 # Scales and rounding. [kg]
 NOTHING_KG = 0.005
+DUST_KG = 1e-7
 
 
 def kind_books(stories: Sequence[LotStory], period: Span) -> tuple[KindBook, ...]:
@@ -68,6 +69,8 @@ def running(events: Iterable[Event]) -> Iterator[Line]:
         if event.entry is Entry.COUNTED:
             change = event.mass_kg - left
         left += change
+        # Weights are kept as numbers of a binary kind: what is left of none is none.
+        left = 0.0 if abs(left) < DUST_KG else left
         yield Line(event, change, left)
 
 
