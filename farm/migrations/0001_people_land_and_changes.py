@@ -2,7 +2,7 @@
 
 import django.core.validators
 import django.db.models.deletion
-import farm.models.land
+import farm.models.farms
 import uuid
 from django.conf import settings
 from django.db import migrations, models
@@ -43,7 +43,7 @@ class Migration(migrations.Migration):
                 ('country', models.CharField(blank=True, max_length=60, verbose_name='country')),
                 ('latitude', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(-90), django.core.validators.MaxValueValidator(90)], verbose_name='latitude')),
                 ('longitude', models.FloatField(blank=True, null=True, validators=[django.core.validators.MinValueValidator(-180), django.core.validators.MaxValueValidator(180)], verbose_name='longitude')),
-                ('time_zone', models.CharField(default='UTC', max_length=60, validators=[farm.models.land.check_time_zone], verbose_name='time zone')),
+                ('time_zone', models.CharField(default='UTC', max_length=60, validators=[farm.models.farms.check_time_zone], verbose_name='time zone')),
                 ('units', models.CharField(choices=[('us', 'acres, pounds, inches'), ('metric', 'hectares, kilograms, centimetres')], default='us', max_length=8, verbose_name='units shown')),
                 ('standard', models.CharField(choices=[('none', 'none'), ('us', 'US organic, 7 CFR 205'), ('eu', 'EU organic, Regulation 2018/848'), ('ca', 'Canada organic, CAN/CGSB-32.310')], default='none', max_length=8, verbose_name='organic standard')),
                 ('certifier', models.CharField(blank=True, max_length=120, verbose_name='certifier')),

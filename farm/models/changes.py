@@ -11,7 +11,7 @@ from django.utils.translation import gettext_lazy as _
 from farm.chain import NOTHING, SEALED, seal
 
 if TYPE_CHECKING:
-    from farm.models.land import Farm
+    from farm.models.farms import Farm
 
 
 class Change(models.Model):

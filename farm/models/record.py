@@ -13,7 +13,7 @@ from django.db.models import Q
 from django.utils.translation import gettext_lazy as _
 
 if TYPE_CHECKING:
-    from farm.models.land import Farm
+    from farm.models.farms import Farm
     from farm.models.people import User
 
 # A record written on a later day than the day after is marked as late.
