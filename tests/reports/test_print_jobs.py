@@ -7,6 +7,7 @@ import pytest
 from django.core.files.storage import default_storage
 from django.core.management import call_command
 from django.urls import reverse
+from django_tasks_db.management.commands import db_worker
 from django_tasks_db.models import DBTaskResult
 
 from records import printing
@@ -25,6 +26,12 @@ State = PrintJob.State
 def one_process(monkeypatch):
     """A second process would take longer to start than a small paper to print."""
     monkeypatch.setattr(jobs, "PROCESSES", 1)
+
+
+@pytest.fixture(autouse=True)
+def one_connection(monkeypatch):
+    """The worker would close the connection that will undo what the test writes."""
+    monkeypatch.setattr(db_worker, "close_old_connections", lambda: None)
 
 
 @pytest.fixture
