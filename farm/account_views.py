@@ -16,7 +16,7 @@ from django.views.decorators.http import require_http_methods
 from farm import second_step
 from farm.access import FarmRequest
 from farm.forms import AccountForm
-from farm.forms.signing import FirstCodeForm, OwnPasswordForm
+from farm.forms.signing import FirstCodeForm, ForgottenForm, OwnPasswordForm
 from farm.models import SignIn, User
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
@@ -105,6 +105,7 @@ class ForgottenView(auth.PasswordResetView):
     """A letter with a link, where e-mail is set up; else a word on whom to ask."""
 
     template_name = "farm/forgotten.html"
+    form_class = ForgottenForm
     email_template_name = "farm/letters/password.txt"
     subject_template_name = "farm/letters/password_subject.txt"
     success_url = "/password/sent/"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Any
 
 from django.conf import settings
@@ -15,7 +16,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_http_methods
 
-from farm import second_step, sharing
+from farm import language, second_step, sharing
 from farm.forms import ComeInForm
 from farm.forms.signing import CodeForm, SignInForm
 from farm.models import Invitation, User
@@ -77,7 +78,7 @@ def come_in(request: HttpRequest, token: str) -> HttpResponse:
         return render(request, "farm/no_way_in.html", page, status=410)
     if request.user.is_authenticated:
         return _known(request, found)
-    return _new(request, found)
+    return language.first(request, found.language, partial(_new, request, found))
 
 
 def _known(request: HttpRequest, found: Invitation) -> HttpResponse:

@@ -117,10 +117,10 @@ MIDDLEWARE = [
     "django.middleware.security.SecurityMiddleware",
     "whitenoise.middleware.WhiteNoiseMiddleware",
     "django.contrib.sessions.middleware.SessionMiddleware",
-    "django.middleware.locale.LocaleMiddleware",
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.auth.middleware.AuthenticationMiddleware",
+    "farm.language.spoken",
     "django.contrib.auth.middleware.LoginRequiredMiddleware",
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
@@ -143,6 +143,8 @@ TEMPLATES = [
                 "django.contrib.auth.context_processors.auth",
                 "django.contrib.messages.context_processors.messages",
             ],
+            # Its "date" writes days in the order of the language.
+            "builtins": ["farm.templatetags.days"],
         },
     },
 ]
@@ -182,7 +184,9 @@ AUTH_PASSWORD_VALIDATORS = [
 
 LANGUAGE_CODE = "en-us"
 # A browser's language outside this list would mix Django's words into ours.
-LANGUAGES = [("en-us", "English")]
+LANGUAGES = [("en-us", "English"), ("es", "Español")]
+LANGUAGE_COOKIE_NAME = "language"
+FORMAT_MODULE_PATH = ["farm.formats"]
 USE_I18N = True
 USE_TZ = True
 TIME_ZONE = time_zone(said("TIME_ZONE") or "UTC")

@@ -29,7 +29,7 @@ class Invited:
 
 
 def invite(farm: Farm, *, by: User, now: dt.datetime, **told: Any) -> Invited:
-    """Make a link for one person: name, e-mail, role and the day access ends."""
+    """Make a link for one person: name, e-mail, language, role and last day."""
     row = Invitation(farm=farm, made_by=by, made_at=now, **told)
     row.expires_at = now + OPEN_FOR
     token = row.new_token()
@@ -76,11 +76,17 @@ def accept(invitation: Invitation, *, user: User, now: dt.datetime) -> Membershi
 
 
 def accept_new(
-    invitation: Invitation, *, email: str, name: str, password: str, now: dt.datetime
+    invitation: Invitation,
+    *,
+    email: str,
+    name: str,
+    password: str,
+    now: dt.datetime,
+    language: str = "",
 ) -> User:
     """Make an account and use the link up for it, both or neither."""
     with transaction.atomic():
-        user = User.objects.create_user(email, password, name=name)
+        user = User.objects.create_user(email, password, name=name, language=language)
         accept(invitation, user=user, now=now)
     return user
 

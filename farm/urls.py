@@ -3,12 +3,13 @@
 from django.contrib.auth import views as auth
 from django.urls import include, path
 
-from farm import account_views, door_views, views
+from farm import account_views, door_views, language_views, views
 
 handler400 = "farm.refusals.not_read"
 urlpatterns = [
     path("", views.home, name="home"),
     path("favicon.ico", views.icon, name="icon"),
+    path("language/", language_views.choose, name="language"),
     path("sign-in/", door_views.SignInView.as_view(), name="sign-in"),
     path("sign-in/second/", door_views.sign_in_second, name="sign-in-second"),
     path("come-in/<str:token>/", door_views.come_in, name="come-in"),

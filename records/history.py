@@ -10,12 +10,12 @@ from typing import Any
 from django.apps import apps
 from django.db import models
 from django.urls import reverse
-from django.utils.formats import date_format
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from farm.models import Change, Farm, Record
 from farm.models.record import LATE_AFTER_DAYS
+from farm.templatetags.days import day_said
 from farm.templatetags.measures import written
 from farm.templatetags.money import money, money_by_weight
 from records.forms.by_weight import count_by_weight, dose
@@ -163,7 +163,7 @@ def shown(field: Any, text: str, *, beside: Mapping[str, str], farm: Farm) -> Te
 
 def _measured(field: Any, text: str, beside: Mapping[str, str], farm: Farm) -> Text:
     if isinstance(field, models.DateField):
-        return date_format(dt.date.fromisoformat(text), "j M Y")
+        return day_said(dt.date.fromisoformat(text), "j M Y")
     if not isinstance(field, models.FloatField):
         return text
     how = measure_of(field.name)

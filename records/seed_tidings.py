@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from django.utils.formats import date_format
 from django.utils.translation import gettext as _
 
+from farm.templatetags.days import day_said
 from records.freshness import MONTHS_AT_RECEIPT, months_at_sowing, months_between
 from records.models import Planting, SeedLot
 
@@ -44,4 +44,4 @@ def tests_at_sowing(row: Planting) -> Iterator[str]:
         until = lot.inoculant_until
         if until and months_between(until, start) > 0:
             sentence = _("%(lot)s: the inoculant on it was good until %(until)s.")
-            yield sentence % {"lot": lot, "until": date_format(until, "M Y")}
+            yield sentence % {"lot": lot, "until": day_said(until, "M Y")}

@@ -326,6 +326,7 @@ def test_no_address_without_a_farm_shows_a_farms_records():
         "password/changed/",
         "farms/new/",
         "account/",
+        "language/",
         "account/sign-ins/",
         "account/second/",
         "sign-in/second/",

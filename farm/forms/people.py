@@ -10,11 +10,13 @@ from django.contrib.auth.password_validation import (
     password_validators_help_text_html,
     validate_password,
 )
+from django.utils.translation import get_language
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import DateInput, ModelForm
 from farm.forms.names import named
 from farm.models import Farm, Invitation, Membership, Role, User
+from farm.models.people import LANGUAGES
 from farm.names import honest
 from farm.sharing import RefusalError, check
 
@@ -61,7 +63,13 @@ class PersonForm(RoleAndDays):
         required=False,
         help_text=_("With it, only this person can use the link."),
     )
-    field_order = ("name", "email", "role", "until")
+    language = forms.ChoiceField(
+        label=_("Language"),
+        required=False,
+        choices=[("", _("as their browser asks")), *LANGUAGES],
+        help_text=_("What the letter and the pages behind the link are written in."),
+    )
+    field_order = ("name", "email", "language", "role", "until")
 
     def clean_name(self) -> str:
         return named(self.cleaned_data["name"])
@@ -87,6 +95,7 @@ class ComeInForm(forms.Form):
 
     email = forms.EmailField(label=_("E-mail"), max_length=254)
     name = forms.CharField(label=_("Name"), max_length=120)
+    language = forms.ChoiceField(label=_("Language"), required=False, choices=LANGUAGES)
     password = forms.CharField(
         label=_("Password"),
         strip=False,
@@ -96,6 +105,7 @@ class ComeInForm(forms.Form):
 
     def __init__(self, data: Any = None, *, invitation: Invitation) -> None:
         told = {"email": invitation.email, "name": invitation.name}
+        told["language"] = get_language() or ""
         super().__init__(data, initial=told)
         self.invitation = invitation
 
@@ -125,6 +135,11 @@ class ComeInForm(forms.Form):
 
 
 class AccountForm(ModelForm[User]):
+    language = forms.ChoiceField(
+        label=_("Language"),
+        required=False,
+        choices=[("", _("as the browser asks")), *LANGUAGES],
+    )
     units = forms.ChoiceField(
         label=_("Units shown"),
         required=False,
@@ -133,7 +148,7 @@ class AccountForm(ModelForm[User]):
 
     class Meta:
         model = User
-        fields: ClassVar = ["name", "units"]
+        fields: ClassVar = ["name", "language", "units"]
 
     def clean_name(self) -> str:
         return honest(self.cleaned_data["name"])

@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from django import forms
-from django.contrib.auth.forms import AuthenticationForm
+from django.contrib.auth.forms import AuthenticationForm, PasswordResetForm
+from django.utils.translation import get_language, override
 from django.utils.translation import gettext_lazy as _
 
 from farm import second_step
+from farm.language import of_person
 from farm.models import User
 
 CODE = {"autocomplete": "one-time-code", "autocapitalize": "off"}
@@ -18,6 +20,15 @@ class SignInForm(AuthenticationForm):
     def clean_username(self) -> str:
         # One name, however it is typed, or wrong tries would be counted apart.
         return str(self.cleaned_data["username"]).strip().lower()
+
+
+class ForgottenForm(PasswordResetForm):
+    """Each letter goes out in the language of who receives it."""
+
+    def send_mail(self, *args: Any, **options: Any) -> None:
+        context = options.get("context") or args[2]
+        with override(of_person(context["user"], otherwise=get_language() or "")):
+            super().send_mail(*args, **options)
 
 
 class CodeForm(forms.Form):

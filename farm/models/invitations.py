@@ -12,7 +12,7 @@ from django.db import models
 from django.db.models import Q
 from django.utils.translation import gettext_lazy as _
 
-from farm.models.people import Role
+from farm.models.people import LANGUAGES, Role
 
 TOKEN_BYTES = 32
 
@@ -36,6 +36,9 @@ class Invitation(models.Model):
     email = models.EmailField(_("e-mail"), blank=True)
     role = models.CharField(_("role"), max_length=12, choices=Role.choices)
     until = models.DateField(_("until"), null=True, blank=True)
+    language = models.CharField(
+        _("language"), max_length=8, blank=True, choices=LANGUAGES
+    )
     token_hash = models.CharField(max_length=64, unique=True)
     made_by = models.ForeignKey(
         settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+"

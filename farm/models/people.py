@@ -9,6 +9,9 @@ from django.contrib.auth.base_user import AbstractBaseUser, BaseUserManager
 from django.db import models
 from django.utils.translation import gettext_lazy as _
 
+# Each in its own words, so that who cannot read the page finds it.
+LANGUAGES = [("en-us", "English"), ("es", "Español")]
+
 
 class UserManager(BaseUserManager["User"]):
     def create_user(self, email: str, password: str | None = None, **more: Any) -> User:
@@ -27,6 +30,9 @@ class User(AbstractBaseUser):
     name = models.CharField(_("name"), max_length=120, blank=True)
     is_active = models.BooleanField(_("may sign in"), default=True)
     units = models.CharField(_("units shown"), max_length=8, blank=True)
+    language = models.CharField(
+        _("language"), max_length=8, blank=True, choices=LANGUAGES
+    )
     joined_at = models.DateTimeField(auto_now_add=True)
 
     objects: ClassVar[UserManager] = UserManager()

@@ -8,11 +8,11 @@ from typing import Any
 from django import forms
 from django.db.models import Case, F, Value, When
 from django.forms.models import ModelChoiceIterator
-from django.utils.formats import date_format
 from django.utils.translation import gettext as _
 
 from farm import units
 from farm.models import Farm
+from farm.templatetags.days import day_said
 from farm.units import System
 from records.models import SeedLot
 
@@ -60,7 +60,7 @@ class LotChoice(forms.ModelChoiceField):  # type: ignore[type-arg]
         left = units.write_mass(max(0.0, row.left_kg), self.system)
         tested = _("not tested")
         if row.tested_on:
-            tested = _("tested %s") % date_format(row.tested_on, "M Y")
+            tested = _("tested %s") % day_said(row.tested_on, "M Y")
         told = [str(row), _("%s left") % left, tested]
         if row.status != SeedLot.Status.ORGANIC:
             told.append(row.get_status_display())

@@ -6,10 +6,10 @@ import datetime as dt
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from django.utils.formats import date_format
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
+from farm.templatetags.days import day_said
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.season import Ground
 from reports.drawings.pieces import frame, line, words
@@ -65,5 +65,5 @@ def _quarters(years: Span, foot: float) -> Iterator[SafeString]:
             heavy = 1.0 if new_year else 0.4
             yield line(x, 3, x, foot, stroke_width=heavy, stroke_opacity="0.6")
             told = "Y" if new_year else "M"
-            yield words(date_format(day, told), x + 3, 11, size=8)
+            yield words(day_said(day, told), x + 3, 11, size=8)
         day = (day + dt.timedelta(days=32)).replace(day=1)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator
 
-from django.utils.formats import date_format
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
+from farm.templatetags.days import day_said
 from reports.calc.shapes.ledger import Ending
 from reports.calc.shapes.trace import Link, Stop, Trace
 from reports.drawings.pieces import Value, frame, line, piece, words
@@ -100,7 +100,7 @@ def _box(
         stroke_width=2.4 if thick else 0.8,
         **more,
     )
-    day = f", {date_format(stop.on, 'j M Y')}" if stop.on else ""
+    day = f", {day_said(stop.on, 'j M Y')}" if stop.on else ""
     yield words(f"{label(stop.link)}{day}", x + 5, y + 12, size=8)
     name = label(Ending(stop.name)) if stop.link is Link.ENDED else stop.name
     yield words(_short(name), x + 5, y + 26, size=10)

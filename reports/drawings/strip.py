@@ -6,10 +6,10 @@ import datetime as dt
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from django.utils.formats import date_format
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
+from farm.templatetags.days import day_said
 from reports.calc.shapes.basics import How, Span
 from reports.calc.shapes.season import Ground, Strip, Tick, TickKind
 from reports.drawings.pieces import frame, line, words
@@ -87,7 +87,7 @@ def _months(scale: Scale, foot: float) -> Iterator[SafeString]:
         nearest = max(day, scale.season.first)
         x = scale.x(nearest)
         yield line(x, 4, x, foot, stroke_width=0.4, stroke_opacity="0.5")
-        yield words(date_format(day, "M"), x + 3, 13)
+        yield words(day_said(day, "M"), x + 3, 13)
         day = (day + dt.timedelta(days=32)).replace(day=1)
 
 

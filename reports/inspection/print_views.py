@@ -14,6 +14,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_GET, require_POST
 
 from farm.access import MANAGERS, FarmRequest, for_members, may
+from farm.language import asked_in
 from farm.models import Farm
 from reports.ledger import prints
 from reports.ledger.prints import PrintJob
@@ -29,7 +30,7 @@ PATIENCE = dt.timedelta(seconds=10)
 def begin(request: FarmRequest, farm: Farm, paper: str, year: int) -> HttpResponse:
     if paper not in PrintJob.Paper.values:
         raise Http404
-    now, query = timezone.now(), request.POST.get("query", "")[:1000]
+    now, query = timezone.now(), asked_in(request.POST.get("query", "")[:1000])
     job = prints.ask(farm, paper, year, query=query, by=request.user, now=now)
     if job.asked_at == now:
         print_in_background.enqueue(job.pk)

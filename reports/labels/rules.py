@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import datetime as dt
 
-from django.utils.formats import date_format
 from django.utils.translation import gettext as _now
 from django.utils.translation import gettext_lazy as _
 
 from farm import units
+from farm.templatetags.days import day_said
 from farm.units import System
 from reports.calc.shapes.rules import (
     Counted,
@@ -160,9 +160,9 @@ def counted(one: Counted) -> str:
 def written(name: str, value: Value, system: System) -> str:
     """A value as one reads it: days by the calendar, weights in the farm's units."""
     if isinstance(value, dt.datetime):
-        return date_format(value, "j M Y H:i")
+        return day_said(value, "j M Y H:i")
     if isinstance(value, dt.date):
-        return date_format(value, "j M Y")
+        return day_said(value, "j M Y")
     if name.endswith("_kg"):
         return str(units.write_mass(float(value), system))
     if name.endswith("_m"):

@@ -6,10 +6,10 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from django.utils.formats import date_format
 from django.utils.translation import gettext as _
 
 from farm.models import LandStatement, Record
+from farm.templatetags.days import day_said
 from records.models import (
     Application,
     BiomassSample,
@@ -93,7 +93,7 @@ def _harvest(row: HarvestLot, kinds: Kinds) -> Said:
 def _grazing(row: Grazing, kinds: Kinds) -> Said:
     words = [row.animals, "" if row.head is None else str(row.head)]
     if row.out_on:
-        words.append(_("out on %(day)s") % {"day": date_format(row.out_on, "j M Y")})
+        words.append(_("out on %(day)s") % {"day": day_said(row.out_on, "j M Y")})
     return words, []
 
 
@@ -111,7 +111,7 @@ def _incident(row: Incident, kinds: Kinds) -> Said:
 
 
 def _statement(row: LandStatement, kinds: Kinds) -> Said:
-    first, last = (date_format(day, "j M Y") for day in (row.first, row.last))
+    first, last = (day_said(day, "j M Y") for day in (row.first, row.last))
     used = row.substance or _("no substance used")
     return [f"{first} – {last}", used, row.signer], []
 

@@ -8,11 +8,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from django.utils.formats import date_format
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from farm.models import Farm
+from farm.templatetags.days import day_said
 from farm.units import System
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.season import Ground, SeasonPage, Strip
@@ -103,7 +103,7 @@ def land_part(
     drawing = farm_map(
         [_drawn(row, row.number) for row in rows if row.number],
         ident="land",
-        title=_("The land on %(day)s") % {"day": date_format(on, "j F Y")},
+        title=_("The land on %(day)s") % {"day": day_said(on, "j F Y")},
         system=system,
     )
     return LandPart(on, drawing, tuple(rows))

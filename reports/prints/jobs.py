@@ -11,6 +11,7 @@ from django.db import connection
 from django.http import QueryDict
 from django_tasks import task
 
+from farm.language import spoken_for
 from reports.ledger import prints
 from reports.ledger.prints import PrintJob, StoppedError
 from reports.papers.packet import packet_paper
@@ -32,7 +33,9 @@ def print_in_background(pk: int) -> None:
         return
     try:
         with _alive(pk):
-            prints.finish(job, printed(job, heard=partial(prints.tell, pk)))
+            with spoken_for(job.query, job.asked_by):
+                data = printed(job, heard=partial(prints.tell, pk))
+            prints.finish(job, data)
     except StoppedError:
         return
     except PdfUnavailableError as error:

@@ -1,0 +1,1 @@
+"""How numbers and days are written in each language that is ours."""
