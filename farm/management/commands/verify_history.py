@@ -7,26 +7,10 @@ from typing import Any
 from django.core.management.base import BaseCommand, CommandError, CommandParser
 from django.utils.translation import gettext as _
 
-from farm.chain import Break, Flaw
+from farm.breaks import told
+from farm.chain import Break
 from farm.history import verified
 from farm.models import Change, Farm
-
-SENTENCES = {
-    Flaw.MISSING: "entry {number} is missing: number {found} stands in its place.",
-    Flaw.OTHER_BEFORE: (
-        "entry {number} does not follow the one before it: "
-        "it names {found}, the one before it is {expected}."
-    ),
-    Flaw.REWRITTEN: (
-        "entry {number} is not as it was sealed: "
-        "its seal is {expected}, its words call for {found}."
-    ),
-    Flaw.CUT_OFF: "entry {number} is missing: {expected} were written, {found} stand.",
-    Flaw.NOT_COUNTED: (
-        "entry {number} was added past the writer: "
-        "{expected} were written, {found} stand."
-    ),
-}
 
 
 class Command(BaseCommand):
@@ -72,14 +56,6 @@ class Command(BaseCommand):
             f"Last digest: {walked.digest or 'none'}"
         )
         return True
-
-
-def told(flaw: Break) -> str:
-    return SENTENCES[flaw.flaw].format(
-        number=flaw.number,
-        expected=flaw.expected or "nothing",
-        found=flaw.found or "nothing",
-    )
 
 
 def _entry(farm: Farm, flaw: Break) -> str:

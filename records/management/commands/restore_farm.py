@@ -22,12 +22,20 @@ class Command(BaseCommand):
         parser.add_argument(
             "--owner", required=True, help="E-mail address of the farm's owner here."
         )
+        parser.add_argument(
+            "--altered",
+            action="store_true",
+            help="Restore records even where they say something else than their "
+            "history; the history itself must be whole.",
+        )
 
     def handle(self, *args: Any, file: Path, owner: str, **options: Any) -> None:
         try:
             with file.open("rb") as source, transaction.atomic():
                 today = timezone.localdate()
-                restored = restore_farm(source, owner=owner, today=today)
+                restored = restore_farm(
+                    source, owner=owner, today=today, altered=options["altered"]
+                )
                 person = User.objects.get_by_natural_key(owner)
                 password = _let_sign_in(person)
         except OSError as error:

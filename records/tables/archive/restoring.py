@@ -3,18 +3,25 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import IO, Any
 
-from django.core.exceptions import ValidationError
 from django.core.files import File
-from django.core.management.color import no_style
-from django.db import DatabaseError, connection, models, transaction
+from django.db import DatabaseError, transaction
 from django.utils.translation import gettext as _
 
-from farm.models import Change, ChangeHead, Farm, Membership, Role, User
-from records.models import Kind
+from farm.models import Change, ChangeHead, Farm, User
+from records.models import Attachment, Kind
+from records.tables.archive.arriving import (
+    ROWS_A_STATEMENT,
+    Model,
+    count_on,
+    free,
+    holds_something,
+    let_in,
+    person,
+)
 from records.tables.archive.contents import (
     ID,
     Kept,
@@ -27,12 +34,10 @@ from records.tables.archive.contents import (
 from records.tables.archive.opening import FILES, Archive, ArchiveError
 from records.tables.archive.reading import Row, values
 from records.tables.archive.resealing import Seals
+from records.tables.archive.witness import first_misfit
 from records.tables.cells import Sort
 from records.tables.columns import Column, key_field
 from records.tables.layout import Table
-
-ROWS_A_STATEMENT = 500
-Model = type[models.Model]
 
 
 @dataclass(frozen=True)
@@ -44,8 +49,13 @@ class Restored:
     lost: list[str]
 
 
-def restore_farm(source: IO[bytes], *, owner: str, today: dt.date) -> Restored:
+def restore_farm(
+    source: IO[bytes], *, owner: str, today: dt.date, altered: bool = False
+) -> Restored:
     """Read a farm back, and let the owner of this e-mail address in.
+
+    The history must fit its seals, and every record must say what its history says
+    last; ``altered`` lets records in that say otherwise.
 
     Raises
     ------
@@ -56,8 +66,11 @@ def restore_farm(source: IO[bytes], *, owner: str, today: dt.date) -> Restored:
     try:
         with transaction.atomic():
             restored = restoring.run()
+            misfit = "" if altered else first_misfit(restored.farm)
+            if misfit:
+                raise ArchiveError(misfit)
             # Made last, lest a new person take the number of one in the archive.
-            _let_in(restored.farm, _person(owner), today)
+            let_in(restored.farm, person(owner), today)
     except BaseException as error:
         restoring.forget_files()
         if not isinstance(error, DatabaseError):
@@ -85,7 +98,7 @@ class _Restoring:
         self.keyed[Kind] = dict(Kind.objects.filter(farm=None).values_list("slug", ID))
         for one in tables:
             self._table(one.table)
-        _count_on([Farm, User, *(one.table.model for one in tables)])
+        count_on([Farm, User, *(one.table.model for one in tables)])
         lost = self.archive.manifest.lost
         return Restored(self.farm, self.rows, bool(self.seals.anew), lost)
 
@@ -109,8 +122,8 @@ class _Restoring:
         farm = Farm(**self.told)
         there = Farm.objects.filter(slug=farm.slug).first()
         if there is None:
-            farm.pk = _free([number], Farm).get(number)
-        elif _holds_something(there, tables):
+            farm.pk = free([number], Farm).get(number)
+        elif holds_something(there, tables):
             sentence = _("A farm with the short name “%s” and records is here already.")
             raise ArchiveError(sentence % farm.slug)
         else:
@@ -126,12 +139,12 @@ class _Restoring:
         self.seals.people = {row["email"].lower(): row[ID] for row in rows}
         known = dict(User.objects.values_list("email", ID))
         new = [row[ID] for row in rows if row["email"].lower() not in known]
-        free = _free(new, User)
+        numbers = free(new, User)
         self.keyed[User] = {}
         for row in rows:
             number, email = row.pop(ID), row.pop("email").lower()
             if email not in known:
-                user = User(pk=free.get(number), email=email, **row)
+                user = User(pk=numbers.get(number), email=email, **row)
                 user.set_unusable_password()
                 user.save(force_insert=True)
                 known[email] = user.pk
@@ -145,10 +158,10 @@ class _Restoring:
         if table.model is ChangeHead:
             self._head(rows)
             return
-        free = _free([row[ID] for row in told], table.model)
+        numbers = free([row[ID] for row in told], table.model)
         later = [column for column in table.columns if column.to is table.model]
         for row, one in zip(rows, told, strict=True):
-            row.pk = free.get(one[ID])
+            row.pk = numbers.get(one[ID])
         table.model._default_manager.bulk_create(rows, batch_size=ROWS_A_STATEMENT)
         self._remember(table.model, rows, told)
         for column in later:
@@ -174,7 +187,16 @@ class _Restoring:
             row.object_id = self.numbers.get(model, {}).get(row.object_id, 0)
         if hasattr(row, "farm_id"):
             row.farm = self.farm
+        if isinstance(row, Attachment):
+            self._check_paper(told, row)
         return row
+
+    def _check_paper(self, told: Row, row: Attachment) -> None:
+        """A paper must be the one whose fingerprint was written down."""
+        member = self.archive.manifest.members.get(f"{FILES}{told['file']}")
+        if member is not None and member.sha256 != row.sha256:
+            sentence = _("The file “%s” is not the one that was kept.")
+            raise ArchiveError(sentence % told["file"][:80])
 
     def _number(self, column: Column, key: str | None) -> int | None:
         """The number here of the row a key names."""
@@ -211,9 +233,11 @@ class _Restoring:
         manager: Any = column.field.model._default_manager
         manager.bulk_update(linked, [column.field.name], batch_size=ROWS_A_STATEMENT)
 
-    def _head(self, rows: Iterable[ChangeHead]) -> None:
+    def _head(self, rows: Sequence[ChangeHead]) -> None:
+        self.seals.check_headed(len(rows))
         for row in rows:
-            told = {"number": row.number, "digest": self.seals.head(row.digest)}
+            digest = self.seals.head(row.number, row.digest)
+            told = {"number": row.number, "digest": digest}
             ChangeHead.objects.update_or_create(farm=self.farm, defaults=told)
 
     def _paper(self, column: Column, name: str) -> str:
@@ -226,44 +250,3 @@ class _Restoring:
             kept_as: str = storage.save(name, File(stream))
         self.saved.append((storage, kept_as))
         return kept_as
-
-
-def _free(numbers: Sequence[int], model: Model) -> dict[int, int]:
-    """The numbers rows may keep: all of them, or none if one is taken."""
-    for at in range(0, len(numbers), ROWS_A_STATEMENT):
-        some = numbers[at : at + ROWS_A_STATEMENT]
-        if model._default_manager.filter(pk__in=some).exists():
-            return {}
-    return {number: number for number in numbers}
-
-
-def _holds_something(farm: Farm, tables: Iterable[Kept]) -> bool:
-    beside = {Membership, ChangeHead}
-    return any(
-        one.rows(farm).exists() for one in tables if one.table.model not in beside
-    )
-
-
-def _person(email: str) -> User:
-    found = User.objects.filter(email=email.strip().lower()).first()
-    try:
-        return found or User.objects.create_user(email.strip())
-    except ValidationError:
-        sentence = _("“%s” cannot be the address of an owner.")
-        raise ArchiveError(sentence % email[:80]) from None
-
-
-def _let_in(farm: Farm, owner: User, today: dt.date) -> None:
-    found = farm.memberships.filter(user=owner).first()
-    if found is None:
-        farm.memberships.create(user=owner, role=Role.OWNER, since=today)
-    elif found.role != Role.OWNER or found.until is not None:
-        found.role, found.until = Role.OWNER, None
-        found.save()
-
-
-def _count_on(tables: Sequence[Model]) -> None:
-    """Let the database number new rows after those that brought theirs along."""
-    with connection.cursor() as cursor:
-        for statement in connection.ops.sequence_reset_sql(no_style(), list(tables)):
-            cursor.execute(statement)
