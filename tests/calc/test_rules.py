@@ -297,6 +297,7 @@ CASES = [
     (Matter.RESTRICTED_NO_NAME, sprayed(RESTRICTED, done_by="")),
     (Matter.RESTRICTED_LATE, sprayed(RESTRICTED, written_on=day("06-25"))),
     (Matter.LICENCE_MISSING, sprayed(RESTRICTED)),
+    (Matter.HARVEST_NO_LOT, covered(but(END, method="harvested"))),
     (Matter.HARVEST_NO_PLANTING, cropped(stand_id=None)),
     (
         Matter.HARVEST_NO_SEED,

@@ -11,7 +11,8 @@ from records.reading import demo
 
 FIXTURES = settings.BASE_DIR / "fixtures"
 # The three years first, then what was written on after them.
-LAYERS = ("demo_farm.json", "demo_seed.json")
+LAYERS = ("demo_farm.json", "demo_papers.json", "demo_seed.json")
+FAULTS = "demo_faults.json"
 
 
 class Command(BaseCommand):
@@ -19,15 +20,21 @@ class Command(BaseCommand):
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("--owner", required=True, help="e-mail of its owner")
+        parser.add_argument(
+            "--with-faults",
+            action="store_true",
+            help="with faults made on purpose, one for each thing a check can find",
+        )
 
     def handle(self, *args: Any, owner: str, **options: Any) -> None:
-        story = demo.layered(*(demo.read(FIXTURES / layer) for layer in LAYERS))
+        layers = (*LAYERS, FAULTS) if options["with_faults"] else LAYERS
+        story = demo.layered(*(demo.read(FIXTURES / layer) for layer in layers))
         name, slug = story["farm"]["name"], story["farm"]["slug"]
-        if Farm.objects.filter(slug=slug).exists():
-            raise CommandError(f"{name} is here already; nothing was changed.")
         user = User.objects.filter(email=owner.strip().lower()).first()
         if user is None:
             raise CommandError(f"Nobody here signs in as {owner}.")
+        if Farm.objects.filter(slug=slug).exists():
+            raise CommandError(f"{name} is here already; nothing was changed.")
         if catalogue.is_stale(FIXTURES / "crops.json"):
             catalogue.load(FIXTURES / "crops.json")
         weather = FIXTURES / "weather" / story["station"]["file"]

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from farm.models import Farm, Field, Record, User
 from records.models import (
     Equipment,
+    HarvestLot,
     InputProduct,
     Kind,
     Planting,
@@ -27,6 +28,7 @@ class Book:
     plantings: dict[str, Planting] = field(default_factory=dict)
     suppliers: dict[str, Supplier] = field(default_factory=dict)
     machines: dict[str, Equipment] = field(default_factory=dict)
+    crops: dict[str, HarvestLot] = field(default_factory=dict)
 
     def keep(self, record: Record, told: Told) -> None:
         match record:
@@ -37,8 +39,11 @@ class Book:
             case InputProduct():
                 self.products[told["name"]] = record
             case Planting():
-                self.plantings[f"{told['field']}, {record.sown_on}"] = record
+                # Two of one day on one field: the one told first goes by that name.
+                self.plantings.setdefault(f"{told['field']}, {record.sown_on}", record)
             case Supplier():
                 self.suppliers[told["name"]] = record
             case Equipment():
                 self.machines[told["name"]] = record
+            case HarvestLot():
+                self.crops[told["code"]] = record

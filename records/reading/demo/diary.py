@@ -13,7 +13,8 @@ from records.reading.demo.nouns import SHEETS
 from records.reading.demo.plain import Told
 
 # On one evening the land comes first and what leans on it after.
-ORDER = (*SHEETS, "mended", "voided")
+ACTS = ("mended", "voided", "reviewed")
+ORDER = (*SHEETS, *ACTS)
 BELOW_PLANTINGS = ("seen", "weighed", "ended")
 
 
@@ -65,7 +66,7 @@ def entries(story: Told) -> list[Entry]:
 def _entries(story: Told) -> Iterator[Entry]:
     for line in _lines(story):
         yield Entry(line.written, line.noun, line)
-        for act in ("mended", "voided"):
+        for act in ACTS:
             if act in line.told:
                 yield Entry(plain.day(line.told[act]["on"]), act, line)
 

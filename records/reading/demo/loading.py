@@ -13,7 +13,7 @@ from zoneinfo import ZoneInfo
 from django.db import transaction
 
 from farm.models import Farm, Membership, Role, User
-from farm.writing import void, write
+from farm.writing import review, void, write
 from records.models import Kind
 from records.reading.demo import plain, skies
 from records.reading.demo.book import Book
@@ -44,17 +44,26 @@ def layered(story: Told, *more: Told) -> Told:
 
 def load(story: Told, *, owner: User, weather: Path) -> Farm:
     """Write the whole story down as if it had been written day by day."""
+    farm, _lines = load_lines(story, owner=owner, weather=weather)
+    return farm
+
+
+def load_lines(
+    story: Told, *, owner: User, weather: Path
+) -> tuple[Farm, tuple[Line, ...]]:
+    """Write the story down, and hand back each of its lines with its row."""
+    diary = entries(story)
     with transaction.atomic():
         farm = found(story["farm"], owner, story["since"])
         people = {"owner": owner, **hired(story["people"], farm)}
         kinds = {kind.slug: kind for kind in Kind.objects.filter(farm=None)}
         book = Book(farm, people, kinds)
-        acts = [*readings(story["station"], weather, book), *writings(story, book)]
+        acts = [*readings(story["station"], weather, book), *writings(diary, book)]
         written: Counter[dt.date] = Counter()
         for day, act in sorted(acts, key=lambda one: one[0]):
             act(evening(farm, day) + dt.timedelta(minutes=written[day]))
             written[day] += 1
-    return farm
+    return farm, tuple({id(one.line): one.line for one in diary}.values())
 
 
 def found(told: Told, owner: User, since: str) -> Farm:
@@ -93,8 +102,8 @@ def readings(told: Told, weather: Path, book: Book) -> list[tuple[dt.date, Act]]
     ]
 
 
-def writings(story: Told, book: Book) -> list[tuple[dt.date, Act]]:
-    return [(entry.day, partial(settle, entry, book)) for entry in entries(story)]
+def writings(diary: list[Entry], book: Book) -> list[tuple[dt.date, Act]]:
+    return [(entry.day, partial(settle, entry, book)) for entry in diary]
 
 
 def settle(entry: Entry, book: Book, now: dt.datetime) -> None:
@@ -104,15 +113,17 @@ def settle(entry: Entry, book: Book, now: dt.datetime) -> None:
         write_down(entry.line, book, by=by, now=now)
     elif entry.act == "voided":
         void(row, by=by, now=now, reason=entry.line.told["voided"]["why"])
+    elif entry.act == "reviewed":
+        review(row, by=by, now=now)
     else:
         mend(entry.line, book, by=by, now=now)
 
 
 def write_down(line: Line, book: Book, *, by: User, now: dt.datetime) -> None:
     sheet = SHEETS[line.noun]
-    done_by = book.people[line.told.get("done_by") or line.by]
+    done_by = line.told.get("done_by", line.by)
     row = sheet.model(
-        farm=book.farm, done_by=str(done_by), written_by=by, written_at=now
+        farm=book.farm, done_by=named(done_by, book), written_by=by, written_at=now
     )
     if line.within:
         # What hangs below hangs on a planting.
@@ -121,6 +132,11 @@ def write_down(line: Line, book: Book, *, by: User, now: dt.datetime) -> None:
     row.full_clean()
     line.row = write(row, by=by, now=now, parts=parts)
     book.keep(line.row, line.told)
+
+
+def named(short: str, book: Book) -> str:
+    """Who did the work: somebody of the farm, a stranger by name, or nobody."""
+    return str(book.people.get(short, short))
 
 
 def mend(line: Line, book: Book, *, by: User, now: dt.datetime) -> None:

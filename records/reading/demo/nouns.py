@@ -23,6 +23,7 @@ from records.models import (
 )
 from records.reading.demo import plain
 from records.reading.demo.book import Book
+from records.reading.demo.papers import PAPERS
 from records.reading.demo.plain import Told
 from records.reading.demo.sheet import Parts, Sheet, find, put, same, spread
 from records.reading.demo.supplies import SUPPLIES
@@ -82,6 +83,7 @@ SHEETS: Mapping[str, Sheet] = {
             "area": spread(plain.entered),
             "sides": spread(plain.sides),
             "outline": spread(plain.outlined),
+            "drawn": spread(plain.drawn),
             "since": put("status_since", plain.day),
         },
     ),
@@ -103,6 +105,7 @@ SHEETS: Mapping[str, Sheet] = {
         {
             **NOTES,
             **same("variety", "supplier", "origin", "status", "certificate"),
+            **same("treatment", "inoculant"),
             "lot": put("lot_number"),
             "kind": find("kind", "kinds"),
             "received": put("received_on", plain.day),
@@ -111,6 +114,7 @@ SHEETS: Mapping[str, Sheet] = {
             "germination": put("germination_share", plain.share),
             "hard": put("hard_share", plain.share),
             "tested": put("tested_on", plain.day),
+            "inoculant_until": put("inoculant_until", plain.day),
         },
         day="received",
     ),
@@ -119,10 +123,12 @@ SHEETS: Mapping[str, Sheet] = {
         {
             **NOTES,
             **same("name", "maker", "type", "approval", "registration"),
-            **same("reentry_hours", "preharvest_days"),
+            **same("reentry_hours", "preharvest_days", "plant_back_months"),
+            **same("restricted_use"),
             "nitrogen": put("nitrogen_percent"),
             "phosphate": put("phosphate_percent"),
             "potash": put("potash_percent"),
+            "approved": put("approved_on", plain.day),
             "approved_until": put("approved_until", plain.day),
         },
     ),
@@ -198,6 +204,8 @@ SHEETS: Mapping[str, Sheet] = {
             "planting": find("planting", "plantings"),
             "amount": spread(plain.amount),
             "how": put("method"),
+            "licence": put("applicator_licence"),
+            "posted": spread(plain.posted),
             "from": put("started_at", plain.hour),
             "until": put("finished_at", plain.hour),
             "worked_in": put("worked_in_on", plain.day),
@@ -211,4 +219,5 @@ SHEETS: Mapping[str, Sheet] = {
             "kind": find("kind", "kinds"),
         },
     ),
+    **PAPERS,
 }

@@ -58,6 +58,18 @@ def outlined(ring: list[list[float]]) -> dict[str, Any]:
     }
 
 
+def drawn(ring: list[list[float]]) -> dict[str, Any]:
+    """Draw a piece of land whose area is known otherwise."""
+    polygon = {"type": "Polygon", "coordinates": [ring]}
+    return {"outline": outlines.read_outline(json.dumps(polygon)).as_geojson()}
+
+
+def posted(text: str) -> dict[str, Any]:
+    """Tell when a treatment was posted by "2018-08-14 18:30"."""
+    on, at = text.split()
+    return {"posted_on": day(on), "posted_time": hour(at)}
+
+
 def amount(text: str) -> dict[str, Any]:
     """Tell an amount put on, a weight or a volume."""
     try:

@@ -16,7 +16,9 @@ Column = Callable[[Any, Book], Mapping[str, Any]]
 Parts = dict[str, Sequence[Model]]
 
 # Words that no column keeps: who and when, what hangs below, what is told twice.
-ASIDE = {"on", "by", "written", "mended", "voided", "done_by", "told"}
+ASIDE = {"on", "by", "written", "mended", "voided", "reviewed", "done_by", "told"}
+# What a check should find in a row that is faulty on purpose.
+ASIDE |= {"fault"}
 BELOW = {"seed", "seen", "weighed", "ended", "frames", "prices", "mix"}
 
 

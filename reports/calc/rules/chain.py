@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reports.calc.rules.asked import cut_this_season
+from reports.calc.rules.asked import cut_this_season, field_name, under_rules
 from reports.calc.rules.telling import crop_values, of_crop
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Found, Matter, Rule, Severity, Told
@@ -12,6 +12,7 @@ from reports.calc.shapes.rules import Found, Matter, Rule, Severity, Told
 
 def harvest_chain(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Find links missing between a lot, its planting, its seed and its store."""
+    yield from _never_weighed(books)
     seedless: set[int] = set()
     for crop in cut_this_season(books):
         stand = books.stand.get(crop.stand_id or 0)
@@ -48,3 +49,20 @@ def harvest_order(books: Dossier, rule: Rule) -> Iterator[Found]:
                     told = {**crop_values(books, crop), "day": row.on}
                     at = (row.id, row.on, crop.field_id)
                     yield Found(Matter.SOLD_BEFORE_HARVEST, noun, *at, values=told)
+
+
+def _never_weighed(books: Dossier) -> Iterator[Found]:
+    """Stands taken off the field of which no lot tells."""
+    for end in books.ends:
+        stand = books.stand.get(end.stand_id)
+        if end.method != "harvested" or end.on not in books.season or stand is None:
+            continue
+        lots = books.by_stand["crops"].get(stand.id)
+        if not lots and under_rules(books, stand.field_id):
+            told: Told = {
+                "field": field_name(books, stand.field_id),
+                "kind": stand.name,
+                "ended": end.on,
+            }
+            at = (end.id, end.on, stand.field_id)
+            yield Found(Matter.HARVEST_NO_LOT, "terminations", *at, values=told)

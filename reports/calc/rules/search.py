@@ -20,28 +20,29 @@ def seed_search(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Hold each search for seed that was sown against what a search must show."""
     done: set[int] = set()
     for lot, stand, sown in lots_sown(books):
-        for search in searches_for(books, lot):
-            if lot.status != ORGANIC and search.id not in done:
-                done.add(search.id)
-                for matter in search_flaws(search, sown, rule):
-                    told: Told = {
-                        "seed": lot.name,
-                        "asked": len({name for name, _ in search.asked}),
-                        "need": round(rule["sources"]),
-                        "sown": sown,
-                    }
-                    at = (search.id, search.on, stand.field_id)
-                    yield Found(matter, "seed-searches", *at, values=told)
+        search = search_before(books, lot, sown)
+        if lot.status == ORGANIC or search is None or search.id in done:
+            continue
+        done.add(search.id)
+        for matter in search_flaws(search, sown, rule):
+            told: Told = {
+                "seed": lot.name,
+                "asked": len({name for name, _ in search.asked}),
+                "need": round(rule["sources"]),
+                "sown": sown,
+            }
+            at = (search.id, search.on, stand.field_id)
+            yield Found(matter, "seed-searches", *at, values=told)
 
 
 def search_flaws(search: Search, sown: dt.date, rule: Rule) -> Iterator[Matter]:
     """Say what a search lacks: sources, order, freshness, a reason [NOP-5029]_."""
     if len({name.casefold() for name, _ in search.asked}) < rule["sources"]:
         yield Matter.SEARCH_FEW
-    days = [day for _, day in search.asked] or [search.on]
-    if max(days) > sown:
+    finished = _finished_on(search)
+    if finished > sown:
         yield Matter.SEARCH_LATE
-    if max(days) < add_months(sown, -round(rule["months"])):
+    if finished < add_months(sown, -round(rule["months"])):
         yield Matter.SEARCH_OLD
     if not search.reason or not search.traits:
         yield Matter.SEARCH_NO_REASON
@@ -53,6 +54,17 @@ def searches_for(books: Dossier, lot: Lot) -> list[Search]:
     return named or [
         one for one in books.searches if one.lot_id is None and one.kind == lot.kind
     ]
+
+
+def search_before(books: Dossier, lot: Lot, sown: dt.date) -> Search | None:
+    """Return the last search made before the sowing, or else the first one after."""
+    found = sorted(searches_for(books, lot), key=_finished_on)
+    in_time = [one for one in found if _finished_on(one) <= sown]
+    return next(iter(in_time[-1:] or found), None)
+
+
+def _finished_on(search: Search) -> dt.date:
+    return max([day for _, day in search.asked] or [search.on])
 
 
 def lots_sown(books: Dossier) -> Iterator[tuple[Lot, Stand, dt.date]]:

@@ -148,6 +148,7 @@ class Matter(StrEnum):
     RESTRICTED_NO_NAME = "restricted_no_name"
     RESTRICTED_LATE = "restricted_late"
     LICENCE_MISSING = "licence_missing"
+    HARVEST_NO_LOT = "harvest_no_lot"
     HARVEST_NO_PLANTING = "harvest_no_planting"
     HARVEST_NO_SEED = "harvest_no_seed"
     HARVEST_NO_STORE = "harvest_no_store"

@@ -8,6 +8,9 @@ from records.models import LotMove, SeedLot, SeedSearch, Supplier
 from reports.calc.shapes.books import Lot, Moved, Partner, Search
 from reports.ledger.dossier.reading import Reading
 
+# Tubers, cloves and slips carry no seed tag: they are planting stock.
+PLANTING_STOCK = frozenset({"garlic", "potato", "sweet-potato", "strawberry"})
+
 
 def told(reading: Reading) -> dict[str, Any]:
     """Five queries: lots, their moves, searches with whom they asked, and partners."""
@@ -43,6 +46,7 @@ def _lot(row: SeedLot) -> Lot:
         inoculant=row.inoculant,
         inoculant_until=row.inoculant_until,
         variety=row.variety,
+        is_stock=row.kind.slug in PLANTING_STOCK,
     )
 
 

@@ -28,6 +28,7 @@ class Lot:
     inoculant: str = ""
     inoculant_until: Day = None
     variety: str = ""
+    is_stock: bool = False
 
     @property
     def name(self) -> str:

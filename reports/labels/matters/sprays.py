@@ -1,0 +1,69 @@
+"""Sprays, and what their labels hold back."""
+
+from django.utils.translation import gettext_lazy as _
+
+from reports.calc.shapes.rules import Matter
+
+SPRAYS = {
+    Matter.ENTERED_EARLY: _(
+        "%(field)s: work on %(day)s, while the interval of %(product)s ran until "
+        "%(over)s. Read the label; there are exceptions for early entry."
+    ),
+    Matter.PLANNED_EARLY: _(
+        "%(field)s: work is planned for %(day)s, and the interval of %(product)s runs "
+        "until %(over)s. Read the label."
+    ),
+    Matter.INTERVAL_UNKNOWN: _(
+        "%(product)s: the re-entry interval of its label is not written down."
+    ),
+    Matter.HOURS_UNKNOWN: _(
+        "%(product)s on %(field)s, %(applied)s: from when until when is not written "
+        "down."
+    ),
+    Matter.POSTED_NOT: _(
+        "%(product)s on %(field)s, %(applied)s: that it was posted by %(due)s is not "
+        "written down."
+    ),
+    Matter.POSTED_LATE: _(
+        "%(product)s on %(field)s, %(applied)s was posted after %(due)s."
+    ),
+    Matter.HARVESTED_EARLY: _(
+        "Lot %(lot)s from %(field)s was harvested %(days)s days after %(product)s; its "
+        "label, as typed, asks for %(need)s."
+    ),
+    Matter.PREHARVEST_UNKNOWN: _(
+        "%(product)s: the pre-harvest interval of its label is not written down, and "
+        "lot %(lot)s followed after %(days)s days."
+    ),
+    Matter.PLANT_BACK_SHORT: _(
+        "%(kind)s on %(field)s, sown %(sown)s, was grazed, hayed or threshed on "
+        "%(used)s; %(product)s went on there on %(applied)s, and its label, as typed, "
+        "asks for %(months)s months. Ask the licensed applicator."
+    ),
+    Matter.PLANT_BACK_UNKNOWN: _(
+        "%(kind)s on %(field)s, sown %(sown)s, was grazed, hayed or threshed on "
+        "%(used)s; %(product)s went on there on %(applied)s. Read its label: a stand "
+        "that is eaten or threshed is no longer a cover crop."
+    ),
+    Matter.LABEL_NOT_READ: _(
+        "%(animals)s went onto %(field)s, where %(product)s was put on %(applied)s; "
+        "that its label was read first is not written down."
+    ),
+    Matter.RESTRICTED_NO_NUMBER: _(
+        "%(product)s on %(field)s, %(applied)s: no registration number."
+    ),
+    Matter.RESTRICTED_NO_CROP: _(
+        "%(product)s on %(field)s, %(applied)s: no crop or site is named."
+    ),
+    Matter.RESTRICTED_NO_NAME: _(
+        "%(product)s on %(field)s, %(applied)s: no certified applicator is named."
+    ),
+    Matter.RESTRICTED_LATE: _(
+        "%(product)s on %(field)s, %(applied)s was written down on %(written)s; "
+        "within %(need)s days is asked for."
+    ),
+    Matter.LICENCE_MISSING: _(
+        "%(product)s, restricted use, on %(field)s, %(applied)s: no licence is written "
+        "down."
+    ),
+}
