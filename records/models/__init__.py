@@ -15,7 +15,7 @@ from records.models.inputs import Application, InputProduct
 from records.models.moves import LotMove
 from records.models.observations import BiomassSample, Observation, SampleFrame
 from records.models.offers import OfferComponent, OfferPrice, SeedOffer
-from records.models.orders import OrderLine, SeedOrder
+from records.models.orders import OrderDressing, OrderLine, SeedOrder
 from records.models.plantings import Planting, SeedLine
 from records.models.prints import PrintedPaper, PrintJob
 from records.models.rulings import CertifierNumber, FindingReply, RulesFollowed
@@ -54,6 +54,7 @@ __all__ = [
     "Observation",
     "OfferComponent",
     "OfferPrice",
+    "OrderDressing",
     "OrderLine",
     "OwnAssumption",
     "Planting",

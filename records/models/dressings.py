@@ -11,6 +11,7 @@ from django.utils.translation import gettext_lazy as _
 from farm.models import Record, RecordQuerySet
 from records.models.crops import Kind
 from records.models.inputs import InputProduct
+from records.models.trade import Supplier
 
 
 class SeedDressing(Record):
@@ -30,6 +31,16 @@ class SeedDressing(Record):
     dose_share = models.FloatField(_("dose on the label, for a weight of seed"))
     product_lot = models.CharField(_("lot of the product"), max_length=60, blank=True)
     good_until = models.DateField(_("good until the month"), null=True, blank=True)
+    supplier = models.ForeignKey(
+        Supplier,
+        on_delete=models.PROTECT,
+        related_name="dressings",
+        null=True,
+        blank=True,
+        verbose_name=_("bought from"),
+    )
+    packet_kg = models.FloatField(_("weight of a packet"), null=True, blank=True)
+    packet_price = models.FloatField(_("price of a packet"), null=True, blank=True)
 
     objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
 
@@ -43,6 +54,14 @@ class SeedDressing(Record):
                 name="dressing_has_a_dose",
                 violation_error_message=_(
                     "A dose is more than nothing and no more than the seed itself."
+                ),
+            ),
+            models.CheckConstraint(
+                condition=(Q(packet_kg=None) | Q(packet_kg__gt=0))
+                & (Q(packet_price=None) | Q(packet_price__gte=0)),
+                name="dressing_packet_has_a_weight",
+                violation_error_message=_(
+                    "A packet has a weight, and a price of nothing or more."
                 ),
             ),
             models.UniqueConstraint(

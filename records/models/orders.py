@@ -10,13 +10,14 @@ from django.utils.translation import gettext_lazy as _
 
 from farm.models import Record, RecordQuerySet
 from records.models.crops import Kind
+from records.models.inputs import InputProduct
 from records.models.seeds import SHARE, SeedLot
 from records.models.trade import Supplier
 
 
 class SeedOrder(Record):
     DATE_FIELD = "drawn_up_on"
-    PARTS = ("lines",)
+    PARTS = ("lines", "dressings")
 
     supplier = models.ForeignKey(
         Supplier,
@@ -105,3 +106,41 @@ class OrderLine(models.Model):
     def seed_kg(self) -> float:
         """All the bags of the line."""
         return self.bag_kg * self.bags
+
+
+class OrderDressing(models.Model):
+    """Inoculant or treatment ordered for the seed: how much, in which packets."""
+
+    order = models.ForeignKey(
+        SeedOrder, on_delete=models.CASCADE, related_name="dressings"
+    )
+    product = models.ForeignKey(
+        InputProduct,
+        on_delete=models.PROTECT,
+        related_name="order_dressings",
+        verbose_name=_("inoculant or treatment"),
+    )
+    for_seed = models.CharField(_("for seed of"), max_length=200, blank=True)
+    needed_kg = models.FloatField(_("amount needed"))
+    packet_kg = models.FloatField(_("weight of a packet"), null=True, blank=True)
+    packets = models.PositiveIntegerField(_("packets"), null=True, blank=True)
+    price = models.FloatField(_("price of a packet"), null=True, blank=True)
+
+    class Meta:
+        verbose_name = _("inoculant or treatment ordered")
+        verbose_name_plural = _("inoculants and treatments ordered")
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(needed_kg__gt=0)
+                & (Q(packet_kg=None) | Q(packet_kg__gt=0))
+                & (Q(packets=None) | Q(packets__gte=1)),
+                name="dressing_ordered_by_amount",
+            ),
+            models.CheckConstraint(
+                condition=Q(price=None) | Q(price__gte=0),
+                name="dressing_price_not_below_zero",
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return str(self.product)

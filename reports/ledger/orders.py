@@ -1,12 +1,17 @@
-"""One order with its lines and the lots that came of it: three queries."""
+"""One order with its lines and the lots that came of it: four queries."""
 
 from __future__ import annotations
 
 from django.http import Http404
 
 from farm.models import Farm
-from records.models import OrderLine, SeedLot, SeedOrder
-from reports.calc.shapes.receipt import CameLot, OrderedLine, OrderFacts
+from records.models import OrderDressing, OrderLine, SeedLot, SeedOrder
+from reports.calc.shapes.receipt import (
+    CameLot,
+    OrderedLine,
+    OrderedPackets,
+    OrderFacts,
+)
 
 
 def order_facts(farm: Farm, pk: int) -> OrderFacts:
@@ -16,6 +21,7 @@ def order_facts(farm: Farm, pk: int) -> OrderFacts:
     if order is None:
         raise Http404
     lines = order.lines.select_related("kind").order_by("pk")
+    onto = order.dressings.select_related("product")
     lots = order.lots.filter(voided_at=None).select_related("kind").order_by("pk")
     return OrderFacts(
         id=order.pk,
@@ -30,6 +36,7 @@ def order_facts(farm: Farm, pk: int) -> OrderFacts:
         lines=tuple(_line(line) for line in lines),
         lots=tuple(_lot(lot) for lot in lots),
         overruled=order.overruled,
+        packets=tuple(_packets(one) for one in onto.order_by("pk")),
     )
 
 
@@ -44,6 +51,17 @@ def _line(row: OrderLine) -> OrderedLine:
         bags=row.bags,
         price=row.price,
         pls=row.pls_share,
+    )
+
+
+def _packets(row: OrderDressing) -> OrderedPackets:
+    return OrderedPackets(
+        product=str(row.product),
+        for_seed=row.for_seed,
+        needed_kg=row.needed_kg,
+        packet_kg=row.packet_kg,
+        packets=row.packets,
+        price=row.price,
     )
 
 

@@ -26,7 +26,12 @@ HEADER = (
     "cost",
     "money",
     "pure live seed [%]",
+    "onto the seed",
+    "for seed of",
+    "amount needed [lb]",
+    "amount needed [kg]",
 )
+NOT_SEED = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,10 +75,32 @@ def order_rows(
             line.variety,
             line.status,
             line.bags,
-            round(line.bag_kg / KG_PER_LB, 4),
+            _in_lb(line.bag_kg),
             round(line.bag_kg, 4),
             line.price,
             line.cost,
             currency,
             None if line.pls is None else round(line.pls * 100, 2),
+            *[None] * NOT_SEED,
         )
+    for one in order.packets:
+        yield (
+            None,
+            None,
+            None,
+            one.packets,
+            _in_lb(one.packet_kg),
+            None if one.packet_kg is None else round(one.packet_kg, 4),
+            one.price,
+            one.cost,
+            currency,
+            None,
+            one.product,
+            one.for_seed,
+            _in_lb(one.needed_kg),
+            round(one.needed_kg, 4),
+        )
+
+
+def _in_lb(mass_kg: float | None) -> float | None:
+    return None if mass_kg is None else round(mass_kg / KG_PER_LB, 4)

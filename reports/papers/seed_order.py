@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
-import uuid
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -13,49 +12,29 @@ from django.utils.translation import gettext as _
 
 from farm.models import Farm
 from reports.calc.season.buying import buying
-from reports.calc.season.dressings import dressed, together, undosed
+from reports.calc.season.dressings import (
+    Dressings,
+    dressed,
+    in_packets,
+    together,
+    undosed,
+)
 from reports.calc.season.needs import needs_of
-from reports.calc.shapes.dressing import Dressed
-from reports.calc.shapes.order import Bought, Draw, Parcel, Plan
-from reports.calc.shapes.seed import Buying, Need, OfferFacts
+from reports.calc.shapes.dressing import Dressed, Packets
+from reports.calc.shapes.order import Bought, Draw, Plan
+from reports.calc.shapes.seed import Buying, Need
 from reports.forms.seed import OrderForm
 from reports.labels.order import RULE
 from reports.ledger.coming import on_the_way
-from reports.ledger.dressings import dressings_of
+from reports.ledger.dressings import dressings_of, dressings_ordered
 from reports.ledger.searches import kinds_with_searches
 from reports.ledger.seed import LotOnHand, SeedLedger, seed_ledger
-
-
-@dataclass(frozen=True, slots=True)
-class LinePart:
-    """A line of a parcel with the offer behind it."""
-
-    line: Bought
-    offer: OfferFacts
-    is_searched: bool
-    # Pure live seed by the name of its kind. [kg]
-    live: tuple[tuple[str, float], ...]
-
-    @property
-    def variety(self) -> str:
-        """The variety; of a mix, that it is one."""
-        mixed = _("mix") if self.offer.also else ""
-        return " ".join(filter(None, [self.offer.variety, mixed]))
-
-    @property
-    def bags(self) -> int:
-        """Whole bags."""
-        return round(self.line.bags)
-
-
-@dataclass(frozen=True, slots=True)
-class ParcelPart:
-    """What is bought from one supplier, and the boxes of the order it becomes."""
-
-    supplier: str
-    parcel: Parcel
-    lines: tuple[LinePart, ...]
-    boxes: tuple[tuple[str, str], ...]
+from reports.papers.order_boxes import (
+    LinePart,
+    PacketsPart,
+    ParcelPart,
+    order_boxes,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +56,10 @@ def seed_order_paper(farm: Farm, form: OrderForm) -> dict[str, Any]:
     searched = kinds_with_searches(farm, by=asked["on"])
     names = {need.kind.slug: need.kind.name for need in told.needs}
     best = told.comparison.best
+    dressings = dressings_of(farm)
+    rows = together(_dressed(dressings, told))
+    packets = in_packets(rows, dressings_ordered(farm, by=asked["on"]))
+    kept = _overruled(told, ledger, form, farm.currency)
     return {
         "farm": farm,
         "form": form,
@@ -86,11 +69,13 @@ def seed_order_paper(farm: Farm, form: OrderForm) -> dict[str, Any]:
         "best": best,
         "drawn": tuple(_draws(told, stock)),
         "uncounted": [one for one in coming if one.stock.pls is None],
-        "dressed": together(_dressed(farm, told)),
-        "undosed": undosed((need.kind for need in told.needs), dressings_of(farm)),
+        "dressed": rows,
+        "undosed": undosed((need.kind for need in told.needs), dressings),
         "to_buy": [(names[kind], kg) for kind, kg in sorted(told.needs_kg.items())],
         "short": [(names[kind], kg) for kind, kg in best.short_kg.items()],
-        "parcels": tuple(_parcels(told, ledger, searched, form, farm.currency)),
+        "parcels": tuple(_parcels(told, ledger, searched, packets, asked["on"], kept)),
+        "apart": tuple(_apart(told, ledger, packets, asked["on"], kept)),
+        "unplaced": [one for one in packets if one.supplier not in ledger.suppliers],
         "next_best": _suppliers(told.comparison.other, ledger),
     }
 
@@ -134,10 +119,10 @@ def _parcels(
     told: Buying,
     ledger: SeedLedger,
     searched: set[int],
-    form: OrderForm,
-    money: str,
+    packets: Sequence[Packets],
+    on: dt.date,
+    kept: str,
 ) -> Iterator[ParcelPart]:
-    kept = _overruled(told, ledger, form, money)
     offers = {offer.id: offer for offer in ledger.offers}
     for parcel in told.comparison.best.parcels:
         lines = tuple(
@@ -145,15 +130,30 @@ def _parcels(
             for line in parcel.lines
             for facts in [offers[line.offer.id]]
         )
+        own = tuple(one for one in packets if one.supplier == parcel.terms.supplier)
         yield ParcelPart(
             supplier=ledger.suppliers[parcel.terms.supplier],
             parcel=parcel,
             lines=lines,
-            boxes=tuple(_boxes(parcel, lines, form, kept).items()),
+            packets=own,
+            boxes=order_boxes(parcel.terms, on=on, kept=kept, lines=lines, packets=own),
         )
 
 
-def _dressed(farm: Farm, told: Buying) -> Iterator[Dressed]:
+def _apart(
+    told: Buying, ledger: SeedLedger, packets: Sequence[Packets], on: dt.date, kept: str
+) -> Iterator[PacketsPart]:
+    """Packets from each supplier that no seed is bought of."""
+    sending = told.comparison.best.suppliers
+    others = {one.supplier for one in packets if one.supplier in ledger.suppliers}
+    for supplier in sorted(filter(None, others - sending)):
+        own = tuple(one for one in packets if one.supplier == supplier)
+        terms = ledger.terms[supplier]
+        boxes = order_boxes(terms, on=on, kept=kept, packets=own)
+        yield PacketsPart(ledger.suppliers[supplier], own, boxes)
+
+
+def _dressed(by_kind: Dressings, told: Buying) -> Iterator[Dressed]:
     """What goes onto the seed drawn and bought, by the first sowing of its kind."""
     seed: defaultdict[str, float] = defaultdict(float)
     for draw in told.draws:
@@ -166,7 +166,6 @@ def _dressed(farm: Farm, told: Buying) -> Iterator[Dressed]:
     first: dict[str, dt.date] = {}
     for need in told.needs:
         first.setdefault(need.kind.slug, need.planned.on)
-    by_kind = dressings_of(farm)
     for kind, seed_kg in seed.items():
         yield from dressed(by_kind, kind=kind, seed_kg=seed_kg, on=first[kind])
 
@@ -188,35 +187,3 @@ def _overruled(told: Buying, ledger: SeedLedger, form: OrderForm, money: str) ->
         sentence = _("%(names)s. %(sum).2f %(money)s below the full order.")
     said = sentence % {"names": ", ".join(names), "sum": abs(more), "money": money}
     return f"{said} {form.cleaned_data['why']}".strip()
-
-
-def _boxes(
-    parcel: Parcel, lines: tuple[LinePart, ...], form: OrderForm, kept: str
-) -> Mapping[str, str]:
-    """The order as its entry form would send it."""
-    sent = {
-        "client_key": str(uuid.uuid4()),
-        "supplier": str(parcel.terms.supplier),
-        "drawn_up_on": form.cleaned_data["on"].isoformat(),
-        "overruled": kept[:600],
-        "freight": f"{parcel.freight:.2f}",
-        "lines-TOTAL_FORMS": str(len(lines)),
-        "lines-INITIAL_FORMS": "0",
-    }
-    for place, part in enumerate(lines):
-        told = {
-            "kind": str(part.offer.kind_id),
-            "variety": part.variety,
-            "status": part.offer.status,
-            "bag_kg": f"{part.line.price.bag_kg!r} kg",
-            "bags": str(part.bags),
-            "price": f"{part.line.price.each:.2f}",
-            "pls_share": _percent(part.offer),
-        }
-        sent |= {f"lines-{place}-{name}": value for name, value in told.items()}
-    return sent
-
-
-def _percent(offer: OfferFacts) -> str:
-    """Live seed of an offer of one kind; a mix has one for each."""
-    return f"{offer.pls * 100:.6g}" if offer.pls and not offer.also else ""

@@ -46,6 +46,8 @@ SAID = {
         "product": at["input-products"].pk,
         "dose_share": "5 oz/50 lb",
         "good_until": "2027-12-01",
+        "packet_kg": "8 oz",
+        "packet_price": "9",
     },
     "seed-lots": lambda at: {
         "kind": at.kind.pk,
@@ -207,6 +209,10 @@ SAID = {
         **rows(
             "lines",
             {"kind": at.kind.pk, "status": "organic", "bag_kg": "50 lb", "bags": "3"},
+        ),
+        **rows(
+            "dressings",
+            {"product": at["input-products"].pk, "needed_kg": "12 oz", "packets": "2"},
         ),
     },
     "calibrations": lambda at: {

@@ -126,6 +126,9 @@ SUPPLIES: Mapping[str, Sheet] = {
             "dose": put("dose_share", dose),
             "lot": put("product_lot"),
             "good_until": put("good_until", plain.day),
+            "from": find("supplier", "suppliers"),
+            "packet": put("packet_kg", units.parse_mass),
+            "packet_price": put("packet_price"),
         },
     ),
 }

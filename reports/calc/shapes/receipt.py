@@ -46,6 +46,25 @@ class OrderedLine:
 
 
 @dataclass(frozen=True, slots=True)
+class OrderedPackets:
+    """Inoculant or treatment in an order, for the seed of some kinds. [kg, money]"""
+
+    product: str
+    for_seed: str
+    needed_kg: float
+    packet_kg: float | None
+    packets: int | None
+    price: float | None
+
+    @property
+    def cost(self) -> float | None:
+        """Return what the packets cost, None where a figure is not told. [money]"""
+        if self.packets is None or self.price is None:
+            return None
+        return self.price * self.packets
+
+
+@dataclass(frozen=True, slots=True)
 class CameLot:
     """A lot that came of an order, by its tag. [kg]"""
 
@@ -75,11 +94,13 @@ class OrderFacts:
     lines: tuple[OrderedLine, ...]
     lots: tuple[CameLot, ...]
     overruled: str = ""
+    packets: tuple[OrderedPackets, ...] = ()
 
     @property
     def goods(self) -> float:
-        """Return what the bags with a price cost. [money]"""
-        return sum(line.cost or 0.0 for line in self.lines)
+        """Return what the bags and packets with a price cost. [money]"""
+        bags = sum(line.cost or 0.0 for line in self.lines)
+        return bags + sum(one.cost or 0.0 for one in self.packets)
 
     @property
     def total(self) -> float:
