@@ -71,13 +71,37 @@ class Link:
 
 
 def form_for(
-    noun: Noun, row: Record, data: Any, *, today: dt.date, files: Any = None
+    noun: Noun,
+    row: Record,
+    data: Any,
+    *,
+    today: dt.date,
+    files: Any = None,
+    initial: Any = None,
 ) -> Any:
     if isinstance(row, FarmFigure):
         return FarmFigureForm(
             data, farm=row.farm, today=today, instance=row, kind=row.kind
         )
-    return noun.form(data, files=files, farm=row.farm, today=today, instance=row)
+    return noun.form(
+        data, files=files, farm=row.farm, today=today, instance=row, initial=initial
+    )
+
+
+def day_meant(request: FarmRequest, today: dt.date) -> dt.date:
+    """The day the page that led here was looked at from, else today."""
+    try:
+        return min(dt.date.fromisoformat(request.GET.get("on", "")), today)
+    except ValueError:
+        return today
+
+
+def plan_done(row: Record, request: FarmRequest, today: dt.date) -> dict[str, Any]:
+    """The day of sowing for a plan that is about to be written down as sown."""
+    planned = isinstance(row, Planting) and row.sown_on is None
+    if not planned or request.GET.get("do") != "sow":
+        return {}
+    return {"sown_on": day_meant(request, today), "done_by": str(request.user)}
 
 
 def first_guess(noun: Noun, farm: Farm, request: FarmRequest) -> dict[str, Any]:
@@ -85,7 +109,7 @@ def first_guess(noun: Noun, farm: Farm, request: FarmRequest) -> dict[str, Any]:
     today = farm.today(timezone.now())
     guess: dict[str, Any] = {"done_by": str(request.user)}
     if noun.model.DATE_FIELD:
-        guess[noun.model.DATE_FIELD] = today
+        guess[noun.model.DATE_FIELD] = day_meant(request, today)
     for name in GUESSED:
         asked = request.GET.get(name, "")
         if asked.isdigit():

@@ -26,6 +26,7 @@ urlpatterns = [
     path("calendar/", calendars.calendar_page, name="calendar"),
     path("calendar/revoke/", calendars.calendar_revoke, name="calendar-revoke"),
     path("plan/", plans.plan_one, name="plan-one"),
+    path("plan/duty/", plans.duty_one, name="duty-one"),
     path("plan/<int:year>/", plans.plan_season, name="plan"),
     path("today/", today.standing_today, name="today"),
     path("archive/", archive.archive, name="archive"),

@@ -127,4 +127,5 @@ def told(request: FarmRequest, paper: dict[str, Any]) -> dict[str, Any]:
         **paper,
         "may_write": may(request, WRITERS),
         "keep": f"?on={paper['on']}" if asked else "",
+        "keep_too": f"&on={paper['on']}" if asked else "",
     }

@@ -33,6 +33,7 @@ ROLES = {
     "records:write-act": WRITERS,
     "records:plan": WRITERS,
     "records:plan-one": WRITERS,
+    "records:duty-one": WRITERS,
     "farm-edit": MANAGERS,
     "records:review": MANAGERS,
     "records:kind-new": MANAGERS,

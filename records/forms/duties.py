@@ -68,6 +68,13 @@ class DutyForm(RecordForm[Duty]):
             self.add_error("latest_on", _("It would be over before it begins."))
         return cleaned
 
+    def open_twin(self) -> Duty | None:
+        """The open duty that asks for the same of the same planting."""
+        told = {key: self.cleaned_data.get(key) for key in ("what", "planting")}
+        rows = Duty.objects.on(self.farm).open().filter(**told)
+        found: Duty | None = rows.filter(field=self.cleaned_data["field"]).first()
+        return found
+
 
 def people_of(farm: Farm, today: Any) -> list[User]:
     """Everybody on the farm that day."""

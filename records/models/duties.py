@@ -16,7 +16,8 @@ from records.models.observations import Observation
 from records.models.plantings import Planting
 from records.models.terminations import Termination
 
-SETTLING = ("sowing", "sighting", "ending")
+SETTLED_ON = {"sowing": "sown_on", "sighting": "seen_on", "ending": "ended_on"}
+SETTLING = tuple(SETTLED_ON)
 
 
 class DutyQuerySet(RecordQuerySet["Duty"]):
@@ -26,6 +27,15 @@ class DutyQuerySet(RecordQuerySet["Duty"]):
         for name in SETTLING:
             settled |= Q(
                 **{f"{name}__isnull": False, f"{name}__voided_at__isnull": True}
+            )
+        return self.live().exclude(settled)
+
+    def open_on(self, day: dt.date) -> Self:
+        """Those nothing had settled on a day."""
+        settled = Q(done_on__lte=day)
+        for name, dated in SETTLED_ON.items():
+            settled |= Q(
+                **{f"{name}__{dated}__lte": day, f"{name}__voided_at__isnull": True}
             )
         return self.live().exclude(settled)
 

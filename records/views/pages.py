@@ -81,12 +81,14 @@ def record_edit(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpRes
     row = one(farm, named, pk)
     if row.voided_at:
         return redirect("records:page", farm.slug, named.slug, row.pk)
+    today = farm.today(timezone.now())
     form = tidings.form_for(
         named,
         row,
         request.POST or None,
         files=request.FILES or None,
-        today=farm.today(timezone.now()),
+        today=today,
+        initial=tidings.plan_done(row, request, today),
     )
     return entered(request, farm, named, form)
 

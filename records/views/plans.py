@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Any
 
 from django.contrib import messages
 from django.http import HttpResponse
 from django.shortcuts import redirect, render
+from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
@@ -14,8 +16,9 @@ from django.views.decorators.http import require_http_methods
 
 from farm.access import WRITERS, FarmRequest, for_members
 from farm.models import Farm
-from records.forms import plan_sheet
+from records.forms import DutyForm, plan_sheet
 from records.forms.plans import PlanForm
+from records.nouns import BY_SLUG
 from records.planning import plan
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
@@ -34,6 +37,32 @@ def plan_one(request: FarmRequest, farm: Farm) -> HttpResponse:
         messages.success(request, _("Planned, with its duties."))
         return redirect("records:page", farm.slug, "plantings", row.pk)
     return render(request, "records/plan_one.html", {"farm": farm, "form": form})
+
+
+@require_http_methods(GET_OR_POST)
+@for_members(*WRITERS)
+def duty_one(request: FarmRequest, farm: Farm) -> HttpResponse:
+    """A window made a duty at one press; once, however often it is pressed."""
+    today = farm.today(timezone.now())
+    form = DutyForm(request.POST or None, farm=farm, today=today)
+    if request.method != "POST" or not form.is_valid():
+        page = {"farm": farm, "noun": BY_SLUG["duties"], "form": form}
+        return render(request, "records/form.html", {**page, "row": form.instance})
+    if form.open_twin() is None:
+        form.record(by=request.user, now=timezone.now())
+        messages.success(request, _("It is a duty now."))
+    else:
+        messages.success(request, _("It is a duty already."))
+    return redirect(f"{reverse('reports:now', args=[farm.slug])}{kept_day(request)}")
+
+
+def kept_day(request: FarmRequest) -> str:
+    """The day the page was looked at from, and the place of the duties on it."""
+    try:
+        asked = dt.date.fromisoformat(request.POST.get("on", ""))
+    except ValueError:
+        return "#duties"
+    return f"?on={asked}#duties"
 
 
 @require_http_methods(GET_OR_POST)

@@ -2,7 +2,14 @@
 
 from django.utils.translation import gettext_lazy as _
 
-from reports.calc.shapes.ahead import Caveat, SpreadOf, Why, WindowKind, WindowState
+from reports.calc.shapes.ahead import (
+    Caveat,
+    SpreadOf,
+    Why,
+    WhyOut,
+    WindowKind,
+    WindowState,
+)
 
 SPREAD = {
     SpreadOf.YEARS: _("one year in ten to nine years in ten"),
@@ -87,4 +94,14 @@ STATE = {
     WindowState.LATER: _("later"),
     WindowState.OVER: _("over"),
 }
-LISTS = (SPREAD, CAVEAT, WINDOW, WHY, STATE)
+LEFT_OUT = {
+    WhyOut.THIS_YEAR: _(
+        "this year: what was read of it counts as it came, and past years stand in "
+        "from there"
+    ),
+    WhyOut.GAPS: _(
+        "left out wherever more than a tenth of the days looked through were not read"
+    ),
+    WhyOut.BEGINS: _("the record begins within it; left out for days before that"),
+}
+LISTS = (SPREAD, CAVEAT, WINDOW, WHY, STATE, LEFT_OUT)

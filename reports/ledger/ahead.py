@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass
+from zoneinfo import ZoneInfo
 
 from farm.models import Farm, User
 from records.models import Duty, Grazing, InputProduct, Kind, SeedLot
@@ -31,6 +32,10 @@ class DutyTold:
     who: str
     mine: bool
     words: str
+    code: str = ""
+    window: str = ""
+    written_by: str = ""
+    written_on: dt.date | None = None
 
 
 def ahead_ledger(farm: Farm, today: dt.date) -> SeasonLedger:
@@ -80,10 +85,11 @@ def has_animals(farm: Farm) -> bool:
 
 
 def open_duties(
-    farm: Farm, *, until: dt.date, me: User | None = None
+    farm: Farm, *, on: dt.date, me: User | None = None
 ) -> tuple[DutyTold, ...]:
-    """Open duties that begin by a day, those due first."""
-    rows = Duty.objects.on(farm).open().filter(earliest_on__lte=until)
+    """Duties that were open on a day, those due first."""
+    rows = Duty.objects.on(farm).open_on(on)
+    zone = ZoneInfo(farm.time_zone)
     return tuple(
         DutyTold(
             id=row.pk,
@@ -96,6 +102,12 @@ def open_duties(
             who=str(row.who_for) if row.who_for else "",
             mine=me is not None and row.who_for_id in {None, me.pk},
             words=row.notes,
+            code=row.what,
+            window=row.get_from_window_display(),
+            written_by=str(row.written_by),
+            written_on=row.written_at.astimezone(zone).date(),
         )
-        for row in rows.select_related("field", "who_for").order_by("latest_on", "pk")
+        for row in rows.select_related("field", "who_for", "written_by").order_by(
+            "latest_on", "pk"
+        )
     )

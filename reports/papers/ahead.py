@@ -7,10 +7,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from farm.models import Farm
+from reports.calc.forecast import YEARS_LEAST
 from reports.calc.season.ahead.as_of import as_of
 from reports.calc.season.ahead.growing import Growing
-from reports.calc.season.ahead.outlook import growing_under, outlooks
-from reports.calc.shapes.ahead import Outlook
+from reports.calc.season.ahead.left_out import years_left_out
+from reports.calc.season.ahead.outlook import full_years, growing_under, outlooks
+from reports.calc.shapes.ahead import LeftOut, Outlook
 from reports.calc.shapes.ledger import FieldLedger, PlantingFacts
 from reports.ledger import SeasonLedger
 from reports.ledger.ahead import ahead_ledger
@@ -52,6 +54,35 @@ def ahead_of(farm: Farm, today: dt.date, *, only: int | None = None) -> Ahead:
     ]
     told = outlooks(stands, growing)
     return Ahead(today, ledger, fields, growing, {row.planting_id: row for row in told})
+
+
+@dataclass(frozen=True)
+class StationTold:
+    """The station behind the dates: its name, its years, and those left out."""
+
+    name: str
+    first: dt.date
+    read_to: dt.date
+    years: tuple[int, ...]
+    left_out: tuple[LeftOut, ...]
+    enough: bool
+
+
+def station_told(growing: Growing) -> StationTold | None:
+    """What the station tells of the dates on a page, None without weather."""
+    weather = growing.sky.weather
+    if weather is None:
+        return None
+    years = growing.sky.aligned([growing.sky.today]).years.tolist()
+    out = years_left_out(growing.sky)
+    return StationTold(
+        name=weather.station,
+        first=weather.first,
+        read_to=weather.day(len(weather) - 1),
+        years=tuple(years),
+        left_out=out,
+        enough=full_years(growing.sky) >= YEARS_LEAST,
+    )
 
 
 def asked_day(asked: str, today: dt.date) -> dt.date:

@@ -16,7 +16,7 @@ from reports.calc.season.rates import RateTable
 from reports.calc.shapes.gaps import Aim, Gap, Ranked
 from reports.calc.shapes.ledger import FieldLedger, KindFacts
 from reports.ledger.ahead import cover_kinds, has_animals, seed_left
-from reports.papers.ahead import ahead_of
+from reports.papers.ahead import ahead_of, station_told
 
 BEST = 6
 WHEAT = frozenset({"winter-wheat-grain", "winter-wheat"})
@@ -54,6 +54,7 @@ def gaps_paper(farm: Farm, *, on: dt.date, asked: Mapping[str, str]) -> dict[str
         "field": field,
         "parts": tuple(parts_of(shown, kinds, fitter, aim, most)),
         "chance": ahead.growing.assumptions["sow_chance"],
+        "station": station_told(ahead.growing),
         "rain_mm": ahead.growing.assumptions["rain_week_mm"],
     }
 

@@ -10,9 +10,10 @@ from typing import Any
 from farm.models import Farm, User
 from reports.calc.season.ahead.now import now_of
 from reports.calc.shapes.ahead import WindowState
-from reports.calc.shapes.now import Due, Lack, Now
+from reports.calc.shapes.now import Lack, Now
 from reports.ledger.ahead import DutyTold, open_duties
-from reports.papers.ahead import ahead_of
+from reports.papers.ahead import ahead_of, station_told
+from reports.papers.dues import DueRow, due_rows, people_on
 
 WEEK = dt.timedelta(days=6)
 
@@ -22,7 +23,7 @@ class StatePart:
     """Windows in one state."""
 
     state: WindowState
-    due: tuple[Due, ...]
+    due: tuple[DueRow, ...]
 
 
 @dataclass(frozen=True)
@@ -31,7 +32,7 @@ class FieldNow:
 
     id: int
     name: str
-    due: tuple[Due, ...]
+    due: tuple[DueRow, ...]
     lacks: tuple[Lack, ...]
     duties: tuple[DutyTold, ...]
 
@@ -42,7 +43,9 @@ def now_paper(
     """Everything the Now page shows; ``on`` is the day one looks from."""
     ahead = ahead_of(farm, on)
     now = now_of(ahead.fields, ahead.outlooks, ahead.growing)
-    duties = open_duties(farm, until=on + WEEK, me=me)
+    waiting = open_duties(farm, on=on, me=me)
+    duties = tuple(row for row in waiting if row.earliest_on <= on + WEEK)
+    rows = tuple(due_rows(now.due, waiting, on=on))
     return {
         "farm": farm,
         "today": today,
@@ -50,19 +53,24 @@ def now_paper(
         "now": now,
         "duties": duties,
         "late": [row for row in duties if row.latest_on < on],
-        "states": tuple(state_parts(now)),
-        "fields": tuple(field_parts(now, duties)) if by_field else (),
+        "later": len(waiting) - len(duties),
+        "states": tuple(state_parts(rows)),
+        "fields": tuple(field_parts(now, rows, duties)) if by_field else (),
         "by_field": by_field,
+        "people": people_on(farm, today),
+        "station": station_told(ahead.growing),
     }
 
 
-def state_parts(now: Now) -> Iterator[StatePart]:
+def state_parts(rows: Sequence[DueRow]) -> Iterator[StatePart]:
     """Windows by state, the pressing ones first; a state without any is left out."""
-    for state in dict.fromkeys(row.state for row in now.due):
-        yield StatePart(state, tuple(row for row in now.due if row.state is state))
+    for state in dict.fromkeys(row.due.state for row in rows):
+        yield StatePart(state, tuple(row for row in rows if row.due.state is state))
 
 
-def field_parts(now: Now, duties: Sequence[DutyTold]) -> Iterator[FieldNow]:
+def field_parts(
+    now: Now, rows: Sequence[DueRow], duties: Sequence[DutyTold]
+) -> Iterator[FieldNow]:
     """Every field that asks for something, by name."""
     names = {row.field_id: row.field_name for row in now.due}
     names |= {row.field_id: row.field_name for row in now.lacks}
@@ -71,7 +79,7 @@ def field_parts(now: Now, duties: Sequence[DutyTold]) -> Iterator[FieldNow]:
         yield FieldNow(
             pk,
             name,
-            tuple(row for row in now.due if row.field_id == pk),
+            tuple(row for row in rows if row.due.field_id == pk),
             tuple(row for row in now.lacks if row.field_id == pk),
             tuple(row for row in duties if row.field_id == pk),
         )

@@ -9,7 +9,7 @@ from farm.models import Farm
 from reports.calc.season.ahead.sowing import sow_window
 from reports.calc.windows import state_of
 from reports.ledger.ahead import ahead_ledger, kind_named
-from reports.papers.ahead import growing_for
+from reports.papers.ahead import growing_for, station_told
 
 
 def sowing_paper(
@@ -29,6 +29,7 @@ def sowing_paper(
         "window": window,
         "state": state_of(window.opens, window.closes, today=on),
         "wanted": least,
+        "station": station_told(growing),
         "choices": (0.5, 0.6, 0.7, 0.8, 0.9, 0.95),
     }
 

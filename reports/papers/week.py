@@ -9,6 +9,7 @@ from farm.models import Farm
 from reports.calc.season.ahead.now import now_of
 from reports.ledger.ahead import open_duties
 from reports.papers.ahead import ahead_of
+from reports.papers.dues import due_rows
 from reports.papers.now import WEEK, field_parts, state_parts
 
 
@@ -16,7 +17,9 @@ def week_paper(farm: Farm, *, on: dt.date, today: dt.date) -> dict[str, Any]:
     """Everything the week sheet prints."""
     ahead = ahead_of(farm, on)
     now = now_of(ahead.fields, ahead.outlooks, ahead.growing)
-    duties = open_duties(farm, until=on + WEEK)
+    waiting = open_duties(farm, on=on)
+    duties = tuple(row for row in waiting if row.earliest_on <= on + WEEK)
+    rows = tuple(due_rows(now.due, waiting, on=on))
     return {
         "farm": farm,
         "printed_on": today,
@@ -24,6 +27,6 @@ def week_paper(farm: Farm, *, on: dt.date, today: dt.date) -> dict[str, Any]:
         "until": on + WEEK,
         "now": now,
         "duties": duties,
-        "states": tuple(state_parts(now)),
-        "fields": tuple(field_parts(now, duties)),
+        "states": tuple(state_parts(rows)),
+        "fields": tuple(field_parts(now, rows, duties)),
     }

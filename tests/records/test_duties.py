@@ -10,6 +10,7 @@ from farm.models import Change
 from farm.writing import void, write
 from records.models import Duty, Observation, Planting, SeedLine, Termination
 from reports.calc.shapes.ahead import WindowKind
+from reports.papers.dues import MADE_OF
 from tests.factories import DutyFactory, PlantingFactory
 from tests.records.typed import typed
 
@@ -179,3 +180,10 @@ def test_something_else_is_said_in_words(world, here):
 def test_the_windows_a_duty_may_come_from_are_those_that_are_reckoned():
     reckoned = {kind.value for kind in WindowKind}
     assert set(Duty.Window.values) - {"plant_back"} <= reckoned
+
+
+def test_every_window_makes_a_duty_with_what_it_asks_for_and_where_it_came_from():
+    whats, origins = zip(*MADE_OF.values(), strict=True)
+    assert set(MADE_OF) == set(WindowKind)
+    assert set(whats) <= set(Duty.What.values)
+    assert set(origins) - {""} <= set(Duty.Window.values)

@@ -38,6 +38,23 @@ class Caveat(StrEnum):
     SOIL_UNKNOWN = "soil_unknown"
 
 
+class WhyOut(StrEnum):
+    """Why a year does not, or not always, stand in for the days ahead."""
+
+    THIS_YEAR = "this_year"
+    GAPS = "gaps"
+    BEGINS = "begins"
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """A year of the record with why it is left out, and its days not read. [d]"""
+
+    year: int
+    why: WhyOut
+    unread_days: int
+
+
 class WindowKind(StrEnum):
     """What a window is for."""
 
@@ -157,10 +174,16 @@ class Outlook:
     windows: tuple[Window, ...]
     caveats: tuple[Caveat, ...]
     years: tuple[int, ...] = ()
+    spoilt_years: tuple[int, ...] = ()
 
     def stage(self, name: StageName) -> StageOdds:
         """Return one stage; every stage has a row, with a day or without."""
         return next(row for row in self.stages if row.name is name)
+
+    @property
+    def seen(self) -> tuple[StageOdds, ...]:
+        """Return the stages that were seen; their days stand for those reckoned."""
+        return tuple(row for row in self.stages if row.spread is SpreadOf.SEEN)
 
     def window(self, kind: WindowKind) -> Window | None:
         """Return one window, or None where the stand has none."""

@@ -134,6 +134,7 @@ class Fit:
     years: int = 0
     rain_week: float | None = None
     look_on: dt.date | None = None
+    wait_days: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

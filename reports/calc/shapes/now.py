@@ -6,7 +6,7 @@ import datetime as dt
 from dataclasses import dataclass
 from enum import StrEnum
 
-from reports.calc.shapes.ahead import Window, WindowState
+from reports.calc.shapes.ahead import StageOdds, Window, WindowState
 from reports.calc.shapes.ledger import PlantingFacts
 
 
@@ -21,13 +21,14 @@ class Missing(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Due:
-    """One window of one stand as it stands today."""
+    """One window of one stand as it stands today, and the stages seen of it."""
 
     field_id: int
     field_name: str
     planting: PlantingFacts
     window: Window
     state: WindowState
+    seen: tuple[StageOdds, ...] = ()
 
     @property
     def kinds(self) -> str:

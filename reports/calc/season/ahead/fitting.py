@@ -76,6 +76,7 @@ class Fitter:
             chance_flower=self._flower(chances, days, limit, place),
             weed_days=held,
             end_by=end_by,
+            wait_days=(gap.last + DAY - end_by).days if gap.last and end_by else None,
             seed=seed,
             aims=aims_of(kind, weed_days=held),
             against=tuple(against),

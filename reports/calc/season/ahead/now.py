@@ -38,9 +38,10 @@ def now_of(
     today = growing.sky.today
     stands = [(field, row) for field in fields for row in field.plantings]
     due = [
-        Due(field.id, field.name, row, window, state)
+        Due(field.id, field.name, row, window, state, outlook.seen)
         for field, row in stands
-        for window in _windows(field, row, outlooks.get(row.id), growing)
+        if (outlook := outlooks.get(row.id)) is not None
+        for window in _windows(field, row, outlook, growing)
         if (state := windows.state_of(window.opens, window.closes, today=today)) in TOLD
     ]
     lacks = [

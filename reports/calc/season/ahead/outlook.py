@@ -7,7 +7,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from reports.calc import forecast
 from reports.calc.season.ahead.growing import Growing
-from reports.calc.season.ahead.kills import kill_odds, kills_of
+from reports.calc.season.ahead.kills import Killed, kill_odds, kills_of
+from reports.calc.season.ahead.left_out import spoilt_years
 from reports.calc.season.ahead.opening import Opening
 from reports.calc.season.ahead.opens import windows_of
 from reports.calc.season.ahead.sky import Sky
@@ -71,10 +72,19 @@ def outlooks(
     for stand, kill in zip(stands, killed, strict=True):
         odds = None if kill is None else kill_odds(stand, kill)
         found = windows_of(Opening(stand, odds, growing.assumptions, makeups))
-        caveats = tuple(dict.fromkeys(_caveats(stand, odds, found, growing)))
+        spoilt = _spoilt(stand, kill, growing)
+        caveats = dict.fromkeys(_caveats(stand, odds, found, growing))
+        if spoilt:
+            caveats[Caveat.YEARS_LEFT_OUT] = None
         out.append(
             Outlook(
-                stand.planting.id, stand.rows, odds, found, caveats, _years(growing)
+                planting_id=stand.planting.id,
+                stages=stand.rows,
+                kill=odds,
+                windows=found,
+                caveats=tuple(caveats),
+                years=_years(growing),
+                spoilt_years=spoilt,
             )
         )
     return tuple(out)
@@ -82,6 +92,15 @@ def outlooks(
 
 def _years(growing: Growing) -> tuple[int, ...]:
     return tuple(growing.sky.aligned([growing.sky.today]).years.tolist())
+
+
+def _spoilt(stand: Stood, kill: Killed | None, growing: Growing) -> tuple[int, ...]:
+    """Return the years that gaps leave out of its canopy's or its frost's day."""
+    told = [stand.years(StageName.CLOSED)]
+    if kill is not None and kill.read_on is None:
+        told.append(kill.days)
+    found = {year for days in told for year in spoilt_years(growing.sky, days)}
+    return tuple(sorted(found))
 
 
 def _caveats(
