@@ -22,22 +22,19 @@ from records.reading.pictures import PictureError, Plain, Trouble, made_plain
 SENTENCES = {
     Trouble.EMPTY: _("The file is empty."),
     Trouble.UNKNOWN: _("This is no photograph, picture or PDF that can be read."),
-    Trouble.HEIC: _(
-        "HEIC pictures cannot be read here. Set the telephone’s camera to JPEG "
-        "(“most compatible”), or send the picture as JPEG."
-    ),
     Trouble.BROKEN: _("The file is damaged or cut short."),
     Trouble.TOO_MANY_POINTS: _("The picture is too large. Take it smaller."),
 }
-# Named one by one, so that a telephone turns its own kind of picture into JPEG.
-ACCEPTED = "image/jpeg,image/png,image/webp,application/pdf"
+ACCEPTED = (
+    "image/jpeg,image/png,image/webp,image/heic,image/heif,.heic,.heif,application/pdf"
+)
 
 
 class AttachmentForm(forms.Form):
     upload = forms.FileField(
         label=_("Picture or paper"),
         help_text=_(
-            "JPEG, PNG, WebP or PDF. The place a photograph was taken is removed."
+            "JPEG, HEIC, PNG, WebP or PDF. The place a photograph was taken is removed."
         ),
         widget=forms.FileInput(attrs={"accept": ACCEPTED}),
         error_messages={"empty": _("The file is empty.")},

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from PIL import Image, ImageFile, ImageOps, UnidentifiedImageError
+from pillow_heif import register_heif_opener
 
 # A telephone's picture has some twelve million points; a bomb has thousands more.
 MOST_POINTS = 60_000_000
@@ -18,9 +19,13 @@ LONGEST_SIDE = 2400
 LONGEST_SIDE_SMALL = 320
 QUALITY = 85
 ONE_AT_A_TIME = threading.Lock()
-READ = ("JPEG", "PNG", "WEBP")
-# What a HEIC picture calls itself, behind its first eight bytes.
-HEIC_BRANDS = (b"heic", b"heix", b"hevc", b"hevx", b"heim", b"heis", b"mif1", b"msf1")
+KEPT = ("JPEG", "PNG")
+# What comes in; HEIF is what telephones write.
+READ = (*KEPT, "WEBP", "HEIF")
+# What such a picture calls itself, behind its first eight bytes.
+HEIF_BRANDS = (b"heic", b"heix", b"hevc", b"hevx", b"heim", b"heis", b"mif1", b"msf1")
+# The picture itself and nothing beside it, on the one thread that asked.
+register_heif_opener(thumbnails=False, depth_images=False, decode_threads=1)
 
 
 class Trouble(StrEnum):
@@ -28,7 +33,6 @@ class Trouble(StrEnum):
 
     EMPTY = "empty"
     UNKNOWN = "unknown"
-    HEIC = "heic"
     BROKEN = "broken"
     TOO_MANY_POINTS = "too_many_points"
 
@@ -68,15 +72,14 @@ def _paper(data: bytes) -> Plain:
 
 
 def _picture(data: bytes) -> Plain:
-    if data[4:8] == b"ftyp" and data[8:12] in HEIC_BRANDS:
-        raise PictureError(Trouble.HEIC)
     try:
         with whole_only():
             upright = _upright(data)
     except Image.DecompressionBombError as error:
         raise PictureError(Trouble.TOO_MANY_POINTS) from error
     except UnidentifiedImageError as error:
-        raise PictureError(Trouble.UNKNOWN) from error
+        is_told = data[4:8] == b"ftyp" and data[8:12] in HEIF_BRANDS
+        raise PictureError(Trouble.BROKEN if is_told else Trouble.UNKNOWN) from error
     except (OSError, SyntaxError, ValueError, EOFError, struct.error) as error:
         if isinstance(error, PictureError):
             raise
@@ -119,7 +122,7 @@ def _drawn_anew(upright: Image.Image) -> Plain:
 
 def small(data: bytes) -> bytes:
     """A kept picture at the size of a stamp, as JPEG on white."""
-    picture = Image.open(io.BytesIO(data), formats=READ)
+    picture = Image.open(io.BytesIO(data), formats=KEPT)
     picture.thumbnail((LONGEST_SIDE_SMALL, LONGEST_SIDE_SMALL))
     clear = picture.convert("RGBA")
     drawn = Image.new("RGB", clear.size, "white")

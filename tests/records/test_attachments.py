@@ -32,10 +32,14 @@ def picture(size=(40, 20), form="JPEG", **options):
 
 def told_where():
     """A picture lying on its side that tells who took it and where."""
+    return picture(exif=told_where_exif())
+
+
+def told_where_exif():
     exif = Image.Exif()
     exif[ORIENTATION], exif[MAKE] = TURNED, "Some Telephone"
     exif[GPS] = {1: "N", 2: (40.0, 28.0, 0.0), 3: "W", 4: (101.0, 45.0, 0.0)}
-    return picture(exif=exif)
+    return exif
 
 
 def test_a_picture_is_turned_upright_and_forgets_where_it_was_taken():
@@ -44,6 +48,20 @@ def test_a_picture_is_turned_upright_and_forgets_where_it_was_taken():
     plain = made_plain(data)
     kept = Image.open(io.BytesIO(plain.data))
     assert kept.size == (20, 40)
+    assert not kept.getexif()
+    assert b"Some Telephone" not in plain.data
+
+
+def test_a_telephones_own_kind_of_picture_becomes_a_photograph_upright_and_placeless():
+    """HEIC, as telephones write it: its place is in it, and it lies on its side."""
+    sent = Image.new("RGB", (40, 20), "green")
+    out = io.BytesIO()
+    sent.save(out, "HEIF", exif=told_where_exif().tobytes())
+    assert out.getvalue()[4:12] == b"ftypheic"
+    assert Image.open(io.BytesIO(out.getvalue())).getexif().get_ifd(GPS)
+    plain = made_plain(out.getvalue())
+    kept = Image.open(io.BytesIO(plain.data))
+    assert (plain.type, kept.format, kept.size) == ("image/jpeg", "JPEG", (20, 40))
     assert not kept.getexif()
     assert b"Some Telephone" not in plain.data
 
@@ -97,7 +115,8 @@ def test_a_paper_stays_as_it_is():
         (b"<html><script>alert(1)</script></html>", Trouble.UNKNOWN),
         (b"GIF89a" + bytes(40), Trouble.UNKNOWN),
         (b"MZ" + bytes(40), Trouble.UNKNOWN),
-        (bytes(4) + b"ftypheic" + bytes(40), Trouble.HEIC),
+        (bytes(4) + b"ftypheic" + bytes(40), Trouble.BROKEN),
+        (picture((400, 300), "HEIF")[:-30], Trouble.BROKEN),
         (picture((400, 300), "PNG")[:150], Trouble.BROKEN),
         (picture((400, 300), "WEBP")[:60], Trouble.BROKEN),
         (picture((400, 300))[:900], Trouble.BROKEN),
