@@ -26,10 +26,12 @@ class AttachmentFacts:
     record: str
     taken_on: dt.date | None
     written_by: str
-    written_at: dt.datetime
+    written_on: dt.date
     bytes: int
     sha256: str
+    # Struck out itself, or with the record it belongs to; it is kept all the same.
     void_reason: str
+    record_void_reason: str
 
 
 def season_attachments(farm: Farm, span: Span) -> tuple[AttachmentFacts, ...]:
@@ -38,10 +40,14 @@ def season_attachments(farm: Farm, span: Span) -> tuple[AttachmentFacts, ...]:
     Voided ones are among them, with their reason: a list that left them out
     would be shorter than what is kept.
     """
+    zone = zoneinfo.ZoneInfo(farm.time_zone)
     rows = (
         Attachment.objects.on(farm)
         .filter(_in_season(farm, span))
-        .annotate(record=Subquery(_last_label()))
+        .annotate(
+            record=Subquery(_last("label")),
+            record_void_reason=Subquery(_last("reason", verb=Change.Verb.VOIDED)),
+        )
         .select_related("written_by")
         .order_by("noun", "object_id", "pk")
     )
@@ -53,10 +59,11 @@ def season_attachments(farm: Farm, span: Span) -> tuple[AttachmentFacts, ...]:
             record=row.record or "",
             taken_on=row.taken_on,
             written_by=str(row.written_by),
-            written_at=row.written_at,
+            written_on=row.written_at.astimezone(zone).date(),
             bytes=row.bytes,
             sha256=row.sha256,
             void_reason=row.void_reason,
+            record_void_reason=row.record_void_reason or "",
         )
         for row in rows
     )
@@ -77,8 +84,8 @@ def _in_season(farm: Farm, span: Span) -> Q:
     return found
 
 
-def _last_label() -> QuerySet[Any, Any]:
-    """What the record was called when it was last written."""
+def _last(name: str, **asked: Any) -> QuerySet[Any, Any]:
+    """What the last change of the record says: what it was called, why it went."""
     same = {name: OuterRef(name) for name in ("farm", "noun", "object_id")}
-    rows: QuerySet[Any, Any] = Change.objects.filter(**same).order_by("-number")
-    return rows.values("label")[:1]
+    rows: QuerySet[Any, Any] = Change.objects.filter(**same, **asked)
+    return rows.order_by("-number").values(name)[:1]

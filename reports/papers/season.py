@@ -11,7 +11,9 @@ from reports.calc.shapes.basics import Span
 from reports.calc.shapes.season import SeasonPage
 from reports.collector import at_rest
 from reports.ledger import Register, season_register
+from reports.ledger.attachments import season_attachments
 from reports.ledger.land import plots_of
+from reports.ledger.late import late_entries
 from reports.ledger.searches import season_searches
 from reports.papers.land import land_part
 from reports.papers.layout import caution_parts, farm_strips, field_parts
@@ -29,6 +31,8 @@ def season_paper(farm: Farm, year: int, *, today: dt.date) -> dict[str, Any]:
     return paper | {
         "land": land_part(plots_of(farm), page, today=today, system=system),
         "searches": season_searches(farm, season),
+        "attachments": season_attachments(farm, season),
+        "late": late_entries(farm, season),
     }
 
 

@@ -243,7 +243,7 @@ def test_short_parts_share_a_piece_and_lie_as_the_part_before():
 @pytest.mark.django_db
 def test_late_entries_of_any_noun_are_told(world):
     late = TrainingFactory(farm=world.farm, trained_on=dt.date(2026, 3, 1))
-    told = late_entries(world.farm, Span(*world.farm.season(YEAR)))
+    told = late_entries(world.farm, Span(*world.farm.season(YEAR))).entries
     assert str(late) in {one.label for one in told}
     assert all((one.written_on - one.on).days > 1 for one in told)
 

@@ -7,14 +7,18 @@ import pypdf
 import pytest
 from django.core.management import CommandError, call_command
 
+from farm.writing import void
 from reports import pdf
 from reports.papers.season import season_paper
 from tests import world as cast
+from tests.factories import AttachmentFactory
 
 TODAY = dt.date(2026, 11, 12)
+NOW = dt.datetime(2026, 8, 1, tzinfo=dt.UTC)
 PAGE = "/farms/alder-hill/reports/season/2026/"
 PAPER = "/farms/alder-hill/reports/season/2026.pdf"
-QUERIES = 24
+# One for each dated noun among them, for what was written late.
+QUERIES = 50
 
 
 def more_fields(world, names):
@@ -48,6 +52,24 @@ def test_every_field_and_its_lots_stand_on_the_paper(world, owner_client):
     told = words(answer.content)
     for name in ("North", "Long bottom", "Rye hill", "BW-26", "Leaf compost"):
         assert name in told
+
+
+def test_late_entries_and_attachments_stand_on_the_page(world, owner_client):
+    """An attachment stays listed when it is struck out, or the record it is of."""
+    here = {"farm": world.farm, "written_by": world.owner}
+    lot, day = world.ours["stock-counts"], dt.date(2026, 7, 1)
+    of_lot = {"noun": "stockcount", "object_id": lot.pk}
+    cast.TrainingFactory(**here, trained_on=dt.date(2026, 3, 1), topic="Ladders")
+    AttachmentFactory(**here, **of_lot, taken_on=day, shows="The scale")
+    wrong = AttachmentFactory(**here, taken_on=day, shows="Another barn")
+    void(wrong, by=world.owner, now=NOW, reason="not ours")
+    void(lot, by=world.owner, now=NOW, reason="counted twice")
+    page = " ".join(owner_client.get(PAGE).content.decode().split())
+    late = page.partition('id="late"')[2].partition("</section>")[0]
+    kept = page.partition('id="attachments"')[2].partition("</section>")[0]
+    assert "2026-03-01" in late and "Ladders" in late
+    assert "The scale" in kept and "counted twice" in kept
+    assert "Another barn" in kept and "not ours" in kept
 
 
 def test_every_field_stands_on_the_page(world, owner_client):

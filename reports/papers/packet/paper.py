@@ -15,8 +15,8 @@ from reports.calc.shapes.basics import Span
 from reports.collector import at_rest
 from reports.labels.packet import SECTIONS
 from reports.ledger import season_register
+from reports.ledger.attachments import season_attachments
 from reports.ledger.dossier import dossier
-from reports.ledger.enclosed import attachments_of
 from reports.ledger.land import plots_of
 from reports.ledger.late import late_entries
 from reports.ledger.ruling import rules_of
@@ -43,7 +43,7 @@ WEIGHTS: Mapping[str, Weigh] = {
     "changes": lambda told: len(told["changes"]),
     "balances": lambda told: len(told["balances"]),
     "trace": lambda told: 3 * len(told.get("lines", ())),
-    "late": lambda told: len(told["late"]),
+    "late": lambda told: len(told["late"].entries),
     "register": lambda told: 2 * len(told["register"].changes),
     "attachments": lambda told: len(told["attachments"]),
     "rules": lambda told: 2 * sum(len(one.lines) for one in told["rule_sets"]),
@@ -79,7 +79,7 @@ def packet_paper(
         "changes": changes_between(books, last, season),
         "register": season_register(farm, season),
         "late": late_entries(farm, season),
-        "attachments": attachments_of(farm, season),
+        "attachments": season_attachments(farm, season),
         "oldest": min((one.on for one in books.entries), default=None),
         "map": plain_map(plots_of(farm), system=System(farm.units)),
         "rule_sets": rule_sets(rules),
