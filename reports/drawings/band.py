@@ -1,93 +1,121 @@
-"""What is left of a residue over the days, with the spread of the years as a band."""
+"""How a residue goes over the days, with the years or the figures as a band."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from reports.calc.shapes.basics import Between
-from reports.calc.shapes.wishes import YearsPoint
 from reports.drawings.pieces import frame, line, piece, words
 
-WIDTH, HEIGHT = 340.0, 170.0
-LEFT, RIGHT, TOP, FOOT = 30.0, 76.0, 14.0, 30.0
+WIDTH, HEIGHT = 340.0, 176.0
+LEFT, RIGHT, TOP, FOOT = 44.0, 84.0, 20.0, 32.0
+LEAST_APART = 10.0
+Point = tuple[int, float]
 Row = tuple[int, Between, float]
 
 
-def cover_band(points: Sequence[YearsPoint], *, ident: str) -> SafeString:
-    """Draw the ground covered by residue left on top, the middle and its band."""
-    rows = [(one.offset_days, one.cover, one.cover_middle) for one in points]
-    return _band(
-        rows,
-        ident=ident,
-        highest=1.0,
-        title=_("Ground covered by residue left on top"),
-        word=_("covered"),
-    )
-
-
-def mass_band(points: Sequence[YearsPoint], *, ident: str, on_top: bool) -> SafeString:
-    """Draw the share of the mass left, on top or worked in."""
-    if not points:
-        return SafeString("")
-    whole = points[0].on_top_middle_kg_m2 or 1.0
-    rows: list[Row] = []
-    for one in points:
-        span = one.on_top_kg_m2 if on_top else one.worked_in_kg_m2
-        middle = one.on_top_middle_kg_m2 if on_top else one.worked_in_middle_kg_m2
-        share = Between(span.low / whole, span.high / whole)
-        rows.append((one.offset_days, share, middle / whole))
-    title = _("Mass left on top") if on_top else _("Mass left, worked in")
-    return _band(rows, ident=ident, highest=1.0, title=title, word=_("left"))
-
-
-def _band(
-    rows: Sequence[Row], *, ident: str, highest: float, title: str, word: str
+def band(
+    rows: Sequence[Row], *, ident: str, highest: float, unit: str, title: str, desc: str
 ) -> SafeString:
-    if not rows:
-        return SafeString("")
+    """Draw a line with its band; broken edges, so that it is told without grey."""
     longest = rows[-1][0] or 1
-
-    def at(day: float, share: float) -> str:
-        wide, tall = WIDTH - LEFT - RIGHT, HEIGHT - TOP - FOOT
-        x = LEFT + wide * day / longest
-        return f"{x:.1f},{TOP + tall * (1 - share / highest):.1f}"
-
-    upper = [at(day, span.high) for day, span, _middle in rows]
-    lower = [at(day, span.low) for day, span, _middle in reversed(rows)]
-    middle = " ".join(at(day, share) for day, _span, share in rows)
-    base, end = HEIGHT - FOOT, at(*_last(rows)).split(",")
+    upper = [(day, span.high) for day, span, _middle in rows]
+    lower = [(day, span.low) for day, span, _middle in rows]
+    middle = [(day, share) for day, _span, share in rows]
+    ends = [(_("high"), upper), (_("middle"), middle), (_("low"), lower)]
+    whole = " ".join(_dots([*upper, *reversed(lower)], longest, highest))
     return frame(
-        piece(
-            "polygon",
-            points=" ".join([*upper, *lower]),
-            fill="currentColor",
-            fill_opacity="0.18",
-        ),
-        piece(
-            "polyline",
-            points=middle,
-            fill="none",
-            stroke="currentColor",
-            stroke_width=1.6,
-        ),
-        line(LEFT, base, WIDTH - RIGHT, base),
-        line(LEFT, TOP, LEFT, base),
-        words("100 %", LEFT - 4, TOP + 3, text_anchor="end", size=8),
-        words("0", LEFT - 4, base + 3, text_anchor="end", size=8),
-        words(word, float(end[0]) + 4, float(end[1]) + 3),
-        words(str(longest), WIDTH - RIGHT, base + 12, text_anchor="middle"),
-        words(_("days after the end"), LEFT + 100, base + 24, text_anchor="middle"),
+        piece("polygon", points=whole, fill="currentColor", fill_opacity="0.14"),
+        _line(upper, longest, highest, dash="2 3", wide=0.9),
+        _line(lower, longest, highest, dash="2 3", wide=0.9),
+        _line(middle, longest, highest, dash="none", wide=1.8),
+        *_axes(longest, highest, unit),
+        *_ends(ends, longest, highest),
         ident=ident,
         width=WIDTH,
         height=HEIGHT,
         title=title,
-        desc=_("A line for the middle of the years, a band from one in ten to nine."),
+        desc=desc,
     )
 
 
-def _last(rows: Sequence[Row]) -> tuple[int, float]:
-    day, _span, share = rows[-1]
-    return day, share
+def lines(
+    paths: Sequence[tuple[str, str, Sequence[Point]]],
+    *,
+    ident: str,
+    unit: str,
+    title: str,
+    desc: str,
+) -> SafeString:
+    """Draw several shares as lines, each with its own dashes and its own word."""
+    longest = paths[0][2][-1][0] or 1
+    ends = [(word, points) for word, _dash, points in paths]
+    return frame(
+        *(
+            _line(points, longest, 1.0, dash=dash, wide=1.8)
+            for _w, dash, points in paths
+        ),
+        *_axes(longest, 1.0, unit),
+        *_ends(ends, longest, 1.0),
+        ident=ident,
+        width=WIDTH,
+        height=HEIGHT,
+        title=title,
+        desc=desc,
+    )
+
+
+def _at(
+    day: float, value: float, longest: float, highest: float
+) -> tuple[float, float]:
+    wide, tall = WIDTH - LEFT - RIGHT, HEIGHT - TOP - FOOT
+    return LEFT + wide * day / longest, TOP + tall * (1 - value / highest)
+
+
+def _dots(points: Sequence[Point], longest: float, highest: float) -> list[str]:
+    at = (_at(day, value, longest, highest) for day, value in points)
+    return [f"{x:.1f},{y:.1f}" for x, y in at]
+
+
+def _line(
+    points: Sequence[Point], longest: float, highest: float, *, dash: str, wide: float
+) -> SafeString:
+    return piece(
+        "polyline",
+        points=" ".join(_dots(points, longest, highest)),
+        fill="none",
+        stroke="currentColor",
+        stroke_width=wide,
+        stroke_dasharray=dash,
+    )
+
+
+def _ends(
+    paths: Sequence[tuple[str, Sequence[Point]]], longest: float, highest: float
+) -> Iterator[SafeString]:
+    """The word of each line at its end, moved down where two would touch."""
+    told = [(_at(*points[-1], longest, highest)[1], word) for word, points in paths]
+    last = TOP - LEAST_APART
+    for y, word in sorted(told, key=lambda one: one[0]):
+        last = max(y, last + LEAST_APART)
+        yield words(word, WIDTH - RIGHT + 4, last + 3)
+
+
+def _axes(longest: float, highest: float, unit: str) -> Iterator[SafeString]:
+    base, right = HEIGHT - FOOT, WIDTH - RIGHT
+    yield line(LEFT, base, right, base)
+    yield line(LEFT, TOP, LEFT, base)
+    yield words(unit, 2, 11)
+    for part in (0.0, 0.5, 1.0):
+        y = _at(0, highest * part, longest, highest)[1]
+        value = highest * part * (100 if unit.startswith("%") else 1)
+        yield line(LEFT - 3, y, LEFT, y)
+        yield words(f"{value:,.4g}", LEFT - 5, y + 3, text_anchor="end")
+    for day in (0, longest / 2, longest):
+        x = _at(day, 0, longest, highest)[0]
+        yield words(f"{day:.0f}", x, base + 13, text_anchor="middle")
+    middle = (LEFT + right) / 2
+    yield words(_("days after the end"), middle, base + 26, text_anchor="middle")

@@ -27,7 +27,7 @@ def mass_curve(choice: ResidueChoice, *, ident: str, system: System) -> SafeStri
         return SafeString("")
     paths = [_points(side, factor) for side in sides]
     longest = max(x for path in paths for x, _y in path) or 1
-    highest = _round_up(max(y for path in paths for _x, y in path))
+    highest = round_up(max(y for path in paths for _x, y in path))
     parts = [*_axes(longest, highest, unit)]
     ends = _apart([_at(*path[-1], longest, highest)[1] for path in paths])
     for path, end, (word, dash) in zip(paths, ends, _styles(sides), strict=True):
@@ -93,7 +93,7 @@ def _axes(longest: float, highest: float, unit: str) -> Iterator[SafeString]:
     yield words(_("days after the end"), middle, base + 26, text_anchor="middle")
 
 
-def _round_up(value: float) -> float:
+def round_up(value: float) -> float:
     """The next even figure of one or two digits."""
     if value <= 0:
         return 1.0

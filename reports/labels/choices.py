@@ -11,7 +11,7 @@ REASON = {
     Reason.WORKED_IN_RELEASES_MORE_NITROGEN: _(
         "Worked in, more of its nitrogen reaches the next crop."
     ),
-    Reason.WORKED_IN_PLANTS_SOONER: _("Worked in, the next crop can go in sooner."),
+    Reason.WORKED_IN_PLANTS_SOONER: _("Worked in, small seed can be sown sooner."),
     Reason.BUCKWHEAT_MULCH_NEVER_BETTER_THAN_PARTIAL: _(
         "Buckwheat straw is thin and rots quickly: its mulch is never counted as more "
         "than a partial hold on weeds."

@@ -5,16 +5,13 @@ from __future__ import annotations
 import datetime as dt
 from typing import Any
 
-from django.utils.safestring import SafeString
-from django.utils.translation import gettext as _
-
 from farm.models import Farm
 from farm.units import System
 from reports.calc.season.ahead.ending import end_choice
 from reports.calc.shapes.ahead import WindowKind
-from reports.calc.shapes.wishes import EndChoice, Wish
-from reports.drawings.band import cover_band, mass_band
-from reports.papers.ahead import Ahead, ahead_of
+from reports.calc.shapes.wishes import Wish
+from reports.drawings.ways import ways
+from reports.papers.ahead import Ahead, ahead_of, station_told
 from reports.papers.layout import choice_part
 
 LONGEST = dt.timedelta(days=365)
@@ -43,6 +40,9 @@ def residue_paper(
     wished = next((one for one in Wish if one.value == wish), None)
     choice = both.choice if both else None
     part = choice_part(choice, f"curve-{pk}", System(farm.units)) if choice else None
+    advice = [
+        row for row in (both.advice if both else ()) if wished in {None, row.wish}
+    ]
     return {
         "farm": farm,
         "on": on,
@@ -53,25 +53,13 @@ def residue_paper(
         "both": both,
         "choice": choice,
         "part": part,
-        "bands": bands(both, pk) if both else (),
+        "ways": ways(both, ident=str(pk), system=System(farm.units)) if both else (),
+        "station": station_told(ahead.growing),
         "wish": wished,
         "wishes": tuple(Wish),
-        "advice": [
-            row for row in (both.advice if both else ()) if wished in {None, row.wish}
-        ],
+        "advice": advice,
+        "serving": advice[0] if wished and advice else None,
     }
-
-
-def bands(both: EndChoice, pk: int) -> list[tuple[str, SafeString]]:
-    """Three drawings of what the years would leave, each with its words."""
-    points = both.points
-    if not points:
-        return []
-    return [
-        (_("Left on top: mass"), mass_band(points, ident=f"top-{pk}", on_top=True)),
-        (_("Worked in: mass"), mass_band(points, ident=f"in-{pk}", on_top=False)),
-        (_("Left on top: ground covered"), cover_band(points, ident=f"cover-{pk}")),
-    ]
 
 
 def end_asked(asked: str, pk: int, ahead: Ahead) -> dt.date:

@@ -170,3 +170,24 @@ def test_seed_foretold_warns_as_seed_seen_does():
     on = dt.date(2010, 8, 10)
     found = acts_in(planting=STAND, seed_from=on, on=on)
     assert [one.act for one in found] == [Act.AFTER_SEED]
+
+
+def held_in(found):
+    rows = found.points
+    return [row.holds_partly for row in rows], [row.holds_moderately for row in rows]
+
+
+@pytest.mark.shared_data
+def test_the_hold_on_weeds_fades_over_the_years_and_is_never_more_than_in_part():
+    found = both(planting(dt.date(2010, 6, 20), kinds=[TENDER]), urbana_weather())
+    partly, fairly = held_in(found)
+    assert partly == sorted(partly, reverse=True)
+    assert set(fairly) == {0.0}
+
+
+@pytest.mark.shared_data
+def test_a_heavy_rye_holds_weeds_in_every_year_at_first():
+    row = planting(dt.date(2009, 9, 20), kinds=[HEAVY])
+    partly, fairly = held_in(both(row, urbana_weather()))
+    assert fairly[0] == 1.0 and fairly == sorted(fairly, reverse=True)
+    assert all(one >= other for one, other in zip(partly, fairly, strict=True))

@@ -213,7 +213,10 @@ def test_both_residues_stand_side_by_side_with_what_matters(world, stand, owner_
     assert not answer.context["choice"].on_top.taken
     text = answer.content.decode()
     assert "Left on top against worked in" in text
-    assert len(answer.context["bands"]) == 3 and text.count("<svg") >= 4
+    names = [pair.name for pair in answer.context["ways"]]
+    assert names == ["Mass left", "Ground covered", "Weeds held back", "Nitrogen freed"]
+    assert text.count("<svg") == 7
+    assert answer.context["serving"].wish.value == "weeds"
 
 
 def test_the_choice_and_its_reason_go_to_the_form_of_the_end(

@@ -49,7 +49,8 @@ class Advice:
 class YearsPoint:
     """What is left some days after the end, over the years on record.
 
-    Masses in one year of ten and in nine of ten [kg/m²], cover as shares [0–1].
+    Masses in one year of ten and in nine of ten [kg/m²], cover as shares [0–1];
+    ``holds_partly`` and ``holds_moderately`` are shares of years [0–1].
     """
 
     offset_days: int
@@ -60,6 +61,8 @@ class YearsPoint:
     on_top_middle_kg_m2: float
     worked_in_middle_kg_m2: float
     cover_middle: float
+    holds_partly: float
+    holds_moderately: float
 
 
 @dataclass(frozen=True, slots=True)

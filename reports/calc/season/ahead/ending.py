@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -13,6 +14,7 @@ from reports.calc.assumptions import Assumptions
 from reports.calc.nutrients import Climate
 from reports.calc.season.ahead.advice import advice_of
 from reports.calc.season.decays import HORIZON_DAYS, LIKELY, OFFSETS, PLACES, Decays
+from reports.calc.season.holds import Three, lasting
 from reports.calc.season.makeup import Makeups
 from reports.calc.season.page import summarize
 from reports.calc.season.ripeness import ripeness
@@ -140,12 +142,32 @@ def _over_years(
     top = forecast.days_by_chance(left[:, LIKELY] * mass)
     worked = forecast.days_by_chance(left[:, PLACES + LIKELY] * mass)
     cover = forecast.days_by_chance(-np.expm1(-layer[:, LIKELY] * mass))
-    rows = zip(OFFSETS, top, worked, cover, strict=True)
+    held = [
+        lasting(run, makeup, Between(mass, mass), mass, assumptions) for run in runs
+    ]
+    partly = _holding([one.partial for one in held])
+    fairly = _holding([one.moderate for one in held])
+    rows = zip(OFFSETS, top, worked, cover, partly, fairly, strict=True)
     return tuple(_point(choice, *one) for one in rows), len(starts)
 
 
+def _holding(lasts: Sequence[Three]) -> list[float]:
+    """Return the share of years in which a hold still lasts, by day. [0–1]"""
+    days = [one[LIKELY] for one in lasts]
+    return [
+        sum(count is None or offset < count for count in days) / len(days)
+        for offset in OFFSETS
+    ]
+
+
 def _point(
-    choice: ResidueChoice, offset: int, top: Days, worked: Days, cover: Days
+    choice: ResidueChoice,
+    offset: int,
+    top: Days,
+    worked: Days,
+    cover: Days,
+    partly: float,
+    fairly: float,
 ) -> YearsPoint:
     return YearsPoint(
         offset_days=offset,
@@ -156,4 +178,6 @@ def _point(
         on_top_middle_kg_m2=float(top[1]),
         worked_in_middle_kg_m2=float(worked[1]),
         cover_middle=float(cover[1]),
+        holds_partly=max(partly, fairly),
+        holds_moderately=fairly,
     )
