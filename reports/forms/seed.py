@@ -80,6 +80,11 @@ class OrderForm(PeriodForm):
         max_length=300,
         help_text=_("It is kept with the order."),
     )
+    in_full = forms.BooleanField(
+        label=_("Take the time to prove what each rule costs"),
+        required=False,
+        help_text=_("Up to half a minute for a long list of kinds."),
+    )
 
     def __init__(
         self,

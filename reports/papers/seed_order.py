@@ -99,6 +99,7 @@ def _buying(
         today=asked["on"],
         skipped=form.left_out,
         let_go=form.rules_let_go,
+        in_full=asked["in_full"],
     )
 
 

@@ -3,6 +3,7 @@
 import datetime as dt
 import itertools
 import math
+import random
 
 import pytest
 from hypothesis import assume, given, settings
@@ -20,6 +21,7 @@ from reports.calc.shapes.order import (
     Terms,
     Want,
 )
+from tests.bench.order import market
 
 CENT = 0.01
 KINDS = ("oats", "rye")
@@ -444,3 +446,21 @@ def test_a_mix_on_hand_goes_to_who_wants_all_its_kinds_and_over_none():
     assert draws[0].seed_kg + draws[1].seed_kg == pytest.approx(10.0)
     assert draws[0].whole_kg == draws[1].whole_kg == pytest.approx(10.0)
     assert [(want.planting, want.pls_kg) for want in left] == [(1, 4.0)]
+
+
+def test_a_plan_short_of_time_is_told_as_a_range_that_holds_the_proven_one():
+    told = market(12, 5, random.Random(7))
+    full = compared(*told, seconds_beside=20.0)
+    hasty = compared(*told, seconds_beside=1e-6)
+    assert hasty.best.cost == pytest.approx(full.best.cost)
+    for quick, proven in zip(hasty.rules, full.rules, strict=True):
+        assert proven.is_proved
+        if proven.saved is not None and quick.saved is not None:
+            assert quick.saved - 0.01 <= proven.saved <= (quick.most or 0.0) + 0.01
+
+
+def test_no_time_at_all_still_finds_an_order_that_covers():
+    needs, offers, terms = market(12, 5, random.Random(7))
+    plan = cheapest(needs, offers, terms, seconds=1e-6)
+    assert not plan.short_kg
+    assert all(plan.pls_kg(kind) >= kg * (1 - 1e-9) for kind, kg in needs.items())

@@ -23,8 +23,10 @@ Blends = Sequence[Mapping[str, float]]
 NOTHING = Plan(Outcome.NOTHING_NEEDED, (), 0.0, {}, {})
 # Shares of a need below this are rounding.
 NONE_SHORT = 1e-6
-# Plans that only stand beside the cheapest may be the best found by then.
-SECONDS_BESIDE = 4.0
+# Plans that only stand beside the cheapest may be the best found by then: short
+# enough for a page, or long enough to prove most of them.
+SECONDS_BESIDE = 0.4
+SECONDS_IN_FULL = 6.0
 
 
 def cheapest(
@@ -35,6 +37,7 @@ def cheapest(
     without: Collection[Rule] = (),
     blends: Blends = (),
     seconds: float = SECONDS,
+    near: Plan | None = None,
 ) -> Plan:
     """Return the cheapest order of whole bags that covers every kind.
 
@@ -53,6 +56,8 @@ def cheapest(
         for plantings that want all of its kinds.
     seconds : float
         After this the best found so far is returned, with its bound. [s] Above 0.
+    near : Plan, optional
+        A plan that these rules allow, to begin from.
 
     Returns
     -------
@@ -87,7 +92,7 @@ def cheapest(
     _hold(model, model.short, _is_plain(model, needs_kg, terms), seconds)
     organic = _is_plain(model, needs_kg, terms, organic=True)
     _hold(model, model.not_organic, organic, seconds)
-    solved = _least_cost(model, seconds)
+    solved = _least_cost(model, seconds, _start(model, near) if near else None)
     assert solved is not None
     return _plan(model, solved, needs_kg, terms)
 
@@ -100,6 +105,7 @@ def compared(
     without: Collection[Rule] = (),
     blends: Blends = (),
     seconds: float = SECONDS,
+    seconds_beside: float = SECONDS_BESIDE,
 ) -> Comparison:
     """Return the cheapest order, the next best without one of its suppliers, and rules.
 
@@ -107,6 +113,8 @@ def compared(
     ----------
     needs_kg, offers, terms, without, blends, seconds
         As :func:`cheapest` takes them.
+    seconds_beside : float
+        As ``seconds``, for each plan that stands beside the cheapest. [s] Above 0.
 
     Returns
     -------
@@ -122,27 +130,39 @@ def compared(
     best = cheapest(
         needs_kg, offers, terms, without=without, blends=blends, seconds=seconds
     )
-    seconds = min(seconds, SECONDS_BESIDE)
     if not best.parcels:
         return Comparison(best, None, ())
-    rules = tuple(
-        _rule_cost(
-            rule,
-            best,
-            cheapest(
-                needs_kg,
-                offers,
-                terms,
-                without={rule, *without},
-                blends=blends,
-                seconds=seconds,
-            ),
+    plans = {
+        rule: cheapest(
+            needs_kg,
+            offers,
+            terms,
+            without={rule, *without},
+            blends=blends,
+            seconds=seconds_beside,
+            near=best,
         )
         for rule in Rule
         if rule not in without and _binds(rule, offers, terms)
-    )
+    }
     model = model_of(needs_kg, offers, terms, without=without, blends=blends)
-    return Comparison(best, _other(best, model, needs_kg, terms, seconds), rules)
+    other = _other(best, model, needs_kg, terms, seconds_beside)
+    rules = [_rule_cost(rule, best, plan) for rule, plan in plans.items()]
+    return Comparison(best, other, tuple(rules))
+
+
+def _start(model: Model, plan: Plan) -> dict[int, float]:
+    """Return the whole columns of a model as a plan has them."""
+    bags = {
+        (line.offer.id, line.price): line.bags
+        for parcel in plan.parcels
+        for line in parcel.lines
+    }
+    start = {at: float(one in plan.suppliers) for one, at in model.suppliers.items()}
+    for tier in model.tiers:
+        many = bags.get((tier.offer.id, tier.price), 0.0)
+        start |= {tier.bags: many, tier.taken: float(many > 0)}
+    return start
 
 
 def _is_plain(
@@ -186,7 +206,9 @@ def _hold(
         model.columns[column].high = min(1.0, left + 1e-8) if left > NONE_SHORT else 0.0
 
 
-def _least_cost(model: Model, seconds: float) -> Solved | None:
+def _least_cost(
+    model: Model, seconds: float, start: Mapping[int, float] | None = None
+) -> Solved | None:
     """Solve for money; where organic offers cover a kind, no other is looked at."""
     left = {kind: model.columns[at].high for kind, at in model.not_organic.items()}
     covered = {kind for kind, share in left.items() if not share}
@@ -198,7 +220,7 @@ def _least_cost(model: Model, seconds: float) -> Solved | None:
     ]
     for column in others:
         column.high = 0.0
-    solved = solve(model, seconds=seconds)
+    solved = solve(model, seconds=seconds, start=start)
     if solved is None:
         # An organic offer may come with a least order that only others fill.
         for column in others:
@@ -255,8 +277,12 @@ def _binds(rule: Rule, offers: Sequence[Offer], terms: Mapping[int, Terms]) -> b
 
 def _rule_cost(rule: Rule, best: Plan, plan: Plan) -> RuleCost:
     comparable = plan.short_kg.keys() == best.short_kg.keys()
-    saved = max(0.0, best.cost - plan.cost) if comparable else None
-    return RuleCost(rule, saved, plan)
+    if not comparable:
+        return RuleCost(rule, None, plan)
+    saved = max(0.0, best.cost - plan.cost)
+    proved = plan.outcome is Outcome.CHEAPEST
+    most = saved if proved else max(saved, best.cost - plan.bound)
+    return RuleCost(rule, saved, plan, most)
 
 
 def _other(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import highspy
@@ -28,18 +28,31 @@ class Solved:
 
 
 def solve(
-    model: Model, *, costs: Sequence[float] | None = None, seconds: float = SECONDS
+    model: Model,
+    *,
+    costs: Sequence[float] | None = None,
+    seconds: float = SECONDS,
+    start: Mapping[int, float] | None = None,
 ) -> Solved | None:
     """Return the least-cost values, or None where there are none.
 
     ``costs`` stand in place of the columns' own. Past ``seconds`` the best found so
-    far is returned with its bound. Branch and cut over whole numbers ([HIGHS]_).
+    far is returned with its bound. ``start`` are values to begin from, by column.
+    Branch and cut over whole numbers ([HIGHS]_).
     """
     solver = highspy.Highs()  # type: ignore[no-untyped-call]
     for name, value in _options(seconds):
         solver.setOptionValue(name, value)
     solver.passModel(_table(model, costs))
+    if start:
+        places = np.array(list(start), dtype=np.int32)
+        solver.setSolution(len(start), places, np.array(list(start.values())))
     _run(solver)
+    if _found_nothing_in_time(solver):
+        # Late is better than a word that nothing covers it: the first that is found.
+        solver.setOptionValue("time_limit", seconds + SECONDS)
+        solver.setOptionValue("mip_max_improving_sols", 1)
+        _run(solver)
     info = solver.getInfo()
     if info.primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
         return None
@@ -51,6 +64,13 @@ def solve(
 
 def _run(solver: highspy.Highs) -> None:
     solver.run()
+
+
+def _found_nothing_in_time(solver: highspy.Highs) -> bool:
+    found = solver.getInfo().primal_solution_status
+    feasible = found == highspy.SolutionStatus.kSolutionStatusFeasible
+    late = solver.getModelStatus() == highspy.HighsModelStatus.kTimeLimit
+    return late and not feasible
 
 
 def _options(seconds: float) -> list[tuple[str, bool | float | str]]:

@@ -6,7 +6,15 @@ import datetime as dt
 from collections import defaultdict
 from collections.abc import Collection, Mapping, Sequence
 
-from reports.calc.order import aged_pls, cheapest, compared, drawn, trouble_with
+from reports.calc.order import (
+    SECONDS_BESIDE,
+    SECONDS_IN_FULL,
+    aged_pls,
+    cheapest,
+    compared,
+    drawn,
+    trouble_with,
+)
 from reports.calc.shapes.order import Offer, OnHand, Rule, Terms, Want
 from reports.calc.shapes.seed import Buying, LeftOut, Need, OfferFacts
 
@@ -23,12 +31,14 @@ def buying(
     today: dt.date,
     skipped: Collection[int] = (),
     let_go: Collection[Rule] = (),
+    in_full: bool = False,
 ) -> Buying:
     """Return what stock covers and the cheapest order for the rest.
 
     An offer is in stock when it can be had before the first sowing that stock does not
     cover. Its pure live seed is counted weaker by the age of its test on that day.
-    ``skipped`` suppliers are not asked, rules ``let_go`` do not hold.
+    ``skipped`` suppliers are not asked, rules ``let_go`` do not hold. ``in_full`` gives
+    the plans beside the cheapest the time to be proved.
     """
     loss = assumptions["seed_loss_a_year"]
     wanted = [_want(need) for need in needs if need.pls_kg]
@@ -44,18 +54,13 @@ def buying(
         for one in offers
         if (held := needs_kg.keys() & {one.kind, *(kind for kind, _ in one.also)})
     ]
-    left_out = [
-        LeftOut(facts, trouble_with(offer))
-        for facts, offer in told
-        if trouble_with(offer) or not facts.is_allowed
-    ]
+    left_out = _left_out(told)
     out = {row.offer.id for row in left_out}
     usable = [offer for facts, offer in told if facts.id not in out]
     asked = [offer for offer in usable if offer.supplier not in skipped]
     blends = _blends(wants)
-    plain = None
-    if let_go or len(asked) < len(usable):
-        plain = cheapest(needs_kg, usable, terms, blends=blends)
+    is_overruled = let_go or len(asked) < len(usable)
+    beside = SECONDS_IN_FULL if in_full else SECONDS_BESIDE
     return Buying(
         needs=tuple(needs),
         unknown=tuple(need for need in needs if need.pls_kg is None),
@@ -63,9 +68,26 @@ def buying(
         wants=wants,
         needs_kg=needs_kg,
         left_out=tuple(left_out),
-        comparison=compared(needs_kg, asked, terms, without=let_go, blends=blends),
-        plain=plain,
+        comparison=compared(
+            needs_kg,
+            asked,
+            terms,
+            without=let_go,
+            blends=blends,
+            seconds_beside=beside,
+        ),
+        plain=cheapest(needs_kg, usable, terms, blends=blends)
+        if is_overruled
+        else None,
     )
+
+
+def _left_out(told: Sequence[tuple[OfferFacts, Offer]]) -> list[LeftOut]:
+    return [
+        LeftOut(facts, trouble_with(offer))
+        for facts, offer in told
+        if trouble_with(offer) or not facts.is_allowed
+    ]
 
 
 def _want(need: Need) -> Want:

@@ -7,6 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
+CENT = 0.01  # money
+
 
 class Rule(StrEnum):
     """What an order is held to; each may be let go to see what it costs."""
@@ -170,11 +172,23 @@ class Plan:
 
 @dataclass(frozen=True, slots=True)
 class RuleCost:
-    """What is saved by letting a rule go [money]; None where no plan was found."""
+    """What is saved by letting a rule go [money]; None where that does not compare.
+
+    ``most`` is what no plan without it can save more than; it is above ``saved``
+    where the time was too short to prove the best plan.
+    """
 
     rule: Rule
     saved: float | None
     plan: Plan
+    most: float | None = None
+
+    @property
+    def is_proved(self) -> bool:
+        """Return whether no plan without the rule saves more, to a cent."""
+        if self.saved is None or self.most is None:
+            return True
+        return self.most - self.saved < CENT
 
 
 @dataclass(frozen=True, slots=True)
