@@ -5,21 +5,21 @@ from __future__ import annotations
 from functools import partial
 from typing import Any
 
-from django.conf import settings
 from django.contrib import messages
 from django.contrib.auth import decorators, login
 from django.contrib.auth import views as auth
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
+from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_http_methods
 
-from farm import language, second_step, sharing
+from farm import landing, language, second_step, sharing
 from farm.forms import ComeInForm
 from farm.forms.signing import CodeForm, SignInForm
-from farm.models import Invitation, User
+from farm.models import Invitation, Role, User
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
 BACKEND = "django.contrib.auth.backends.ModelBackend"
@@ -37,7 +37,8 @@ class SignInView(auth.LoginView):
             second_step.wait(self.request, user, onward, now=now)
             return redirect("sign-in-second")
         opened(self.request, user)
-        return redirect(self.get_success_url())
+        asked = self.get_redirect_url()
+        return redirect(asked or landing.address(user, now=timezone.now()))
 
 
 def opened(request: HttpRequest, user: User) -> None:
@@ -59,7 +60,7 @@ def sign_in_second(request: HttpRequest) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
         onward = second_step.onward(request)
         opened(request, user)
-        return redirect(onward or settings.LOGIN_REDIRECT_URL)
+        return redirect(onward or landing.address(user, now=timezone.now()))
     return render(request, "farm/sign_in_second.html", {"form": form})
 
 
@@ -81,6 +82,12 @@ def come_in(request: HttpRequest, token: str) -> HttpResponse:
     return language.first(request, found.language, partial(_new, request, found))
 
 
+def _inside(found: Invitation) -> str:
+    """The first page on the farm: for crew, their day."""
+    name = "crew:today" if found.role == Role.CREW else "farm"
+    return reverse(name, args=[found.farm.slug])
+
+
 def _known(request: HttpRequest, found: Invitation) -> HttpResponse:
     """Somebody who is signed in: one button."""
     assert isinstance(request.user, User)
@@ -90,7 +97,7 @@ def _known(request: HttpRequest, found: Invitation) -> HttpResponse:
         if request.method == "POST":
             sharing.accept(found, user=request.user, now=timezone.now())
             messages.success(request, _("Welcome to %(farm)s.") % {"farm": found.farm})
-            return redirect("farm", found.farm.slug)
+            return redirect(_inside(found))
     except sharing.RefusalError as why:
         page["refused"] = why
     return render(request, "farm/come_in.html", page)
@@ -103,7 +110,7 @@ def _new(request: HttpRequest, found: Invitation) -> HttpResponse:
         try:
             user = sharing.accept_new(found, now=timezone.now(), **form.cleaned_data)
             opened(request, user)
-            return redirect("farm", found.farm.slug)
+            return redirect(_inside(found))
         except sharing.RefusalError as why:
             form.add_error(None, str(why))
     return render(request, "farm/come_in.html", {"invitation": found, "form": form})

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from django.http import HttpRequest, HttpResponse
+from django.http.response import HttpResponseBase
+from django.middleware.gzip import GZipMiddleware
 
 # Everything comes from here, and nothing written into a page runs.
 POLICY = "; ".join(
@@ -23,6 +25,20 @@ POLICY = "; ".join(
     )
 )
 PERMISSIONS = "geolocation=(self), camera=(self), microphone=()"
+
+SQUEEZED = ("text/", "application/json", "application/geo+json")
+
+
+class SqueezedPages(GZipMiddleware):
+    """Pages go out small, for telephones; pictures and papers are small already."""
+
+    def process_response(
+        self, request: HttpRequest, response: HttpResponseBase
+    ) -> HttpResponseBase:
+        if not response.headers.get("Content-Type", "").startswith(SQUEEZED):
+            return response
+        return super().process_response(request, response)
+
 
 Answering = Callable[[HttpRequest], HttpResponse]
 

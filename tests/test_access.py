@@ -29,6 +29,7 @@ ROLES = {
     "member-password": {Role.OWNER},
     "records:write": WRITERS,
     "records:attach": WRITERS,
+    "records:crew-act": WRITERS,
     "records:detach": WRITERS,
     "records:write-act": WRITERS,
     "records:plan": WRITERS,
@@ -74,6 +75,10 @@ OPEN_TO_VISITORS = {
     "password-sent",
     "password-new",
     "calendar-feed",
+    "who",
+    "worker",
+    "manifest",
+    "no-signal",
 }
 
 EVERY = list(addresses())

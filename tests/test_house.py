@@ -331,6 +331,12 @@ def test_no_address_without_a_farm_shows_a_farms_records():
         "account/second/",
         "sign-in/second/",
         "favicon.ico",
+        # What a telephone asks for, wherever it stands.
+        "today/",
+        "who/",
+        "worker.js",
+        "farm.webmanifest",
+        "no-signal/",
         "password/forgotten/",
         "password/sent/",
         # Opened by whoever holds the link, once.

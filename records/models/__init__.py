@@ -21,6 +21,7 @@ from records.models.prints import PrintedPaper, PrintJob
 from records.models.rulings import CertifierNumber, FindingReply, RulesFollowed
 from records.models.searches import SeedSearch, SourceAsked
 from records.models.seeds import LotComponent, NoxiousWeed, SeedLot
+from records.models.sent import SentEntry
 from records.models.terminations import Termination
 from records.models.trade import Equipment, Supplier
 from records.models.upkeep import CleanOut, Incident, StockCount, Training
@@ -69,6 +70,7 @@ __all__ = [
     "SeedOffer",
     "SeedOrder",
     "SeedSearch",
+    "SentEntry",
     "SoilTest",
     "SoilValue",
     "SourceAsked",

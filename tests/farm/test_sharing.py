@@ -68,7 +68,7 @@ def test_a_newcomer_makes_an_account_and_is_in(world, invited):
     client, link = Client(), invited()
     assert "Alder Hill" in client.get(link).content.decode()
     answer = client.post(link, NEW, follow=True)
-    assert answer.redirect_chain == [("/farms/alder-hill/", 302)]
+    assert answer.redirect_chain == [("/farms/alder-hill/today/", 302)]
     hand = User.objects.get(email="hand@example.org")
     assert hand.check_password(WORDS)
     assert hand.memberships.get().role == Role.CREW

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 
 from reports.calc.rules.asked import PEST, field_name, type_of
 from reports.calc.rules.dates import earliest_harvest, reentry_over
 from reports.calc.shapes.dossier import Dossier
-from reports.calc.shapes.post import FirstHarvest, KeepOut
+from reports.calc.shapes.post import FirstHarvest, KeepOut, Plot, Sprayed
 
 # A spray without an interval in the books is posted for so long: our own choice.
 UNKNOWN_FOR = dt.timedelta(days=30)
@@ -18,19 +20,56 @@ MANURE_FOR = dt.timedelta(days=365)
 
 def keep_out(books: Dossier, *, now: dt.datetime) -> tuple[KeepOut, ...]:
     """Return every field under a re-entry interval at an hour of the farm's clock."""
+    sprays = (
+        Sprayed(
+            field_id=put.field_id,
+            field=field_name(books, put.field_id),
+            product=books.product[put.product_id].name,
+            on=put.on,
+            ended_at=put.ended_at,
+            reentry_hours=books.product[put.product_id].reentry_hours,
+            done_by=put.done_by,
+        )
+        for put in books.puts
+        if type_of(books, put) == PEST
+    )
+    return still_closed(sprays, now=now)
+
+
+def still_closed(sprays: Iterable[Sprayed], *, now: dt.datetime) -> tuple[KeepOut, ...]:
+    """Return the sprays that keep people out at an hour of the farm's clock."""
     told = []
-    for put in books.puts:
-        if type_of(books, put) != PEST or put.on > now.date():
-            continue
-        product = books.product[put.product_id]
+    for one in sprays:
         until = None
-        if product.reentry_hours is not None:
-            until = reentry_over(put.ended_at, hours=product.reentry_hours)
-        over = until if until is not None else put.ended_at + UNKNOWN_FOR
-        if now < over:
-            who, field = initials(put.done_by), field_name(books, put.field_id)
-            told.append(KeepOut(field, product.name, put.on, until, who))
+        if one.reentry_hours is not None:
+            until = reentry_over(one.ended_at, hours=one.reentry_hours)
+        over = until if until is not None else one.ended_at + UNKNOWN_FOR
+        if one.on <= now.date() and now < over:
+            who = initials(one.done_by)
+            told.append(KeepOut(one.field, one.product, one.on, until, who))
     return tuple(sorted(told, key=lambda one: (one.field, one.applied_on)))
+
+
+def spread(sprays: Iterable[Sprayed], plots: Sequence[Plot]) -> Iterator[Sprayed]:
+    """Yield each spray for every piece that shares ground with the one it is on.
+
+    What lies in a sprayed field is sprayed, and so is a part of what it lies in.
+    """
+    above = {one.id: one.parent_id for one in plots}
+
+    def upward(here: int | None) -> Iterator[int]:
+        seen: set[int] = set()
+        while here in above and here not in seen:
+            seen.add(here)
+            yield here
+            here = above[here]
+
+    lies_in = {one.id: frozenset(upward(one.id)) for one in plots}
+    for spray in sprays:
+        for plot in plots:
+            up, down = lies_in.get(spray.field_id, frozenset()), lies_in[plot.id]
+            if plot.id in up or spray.field_id in down:
+                yield replace(spray, field_id=plot.id, field=plot.name)
 
 
 def first_harvests(

@@ -28,3 +28,25 @@ class FirstHarvest:
     product: str
     on: dt.date | None
     raw_manure: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Plot:
+    """A piece of land by number and name, and the piece it lies in."""
+
+    id: int
+    name: str
+    parent_id: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class Sprayed:
+    """A spray on a field, with the hours on its label where they are typed. [h]"""
+
+    field_id: int
+    field: str
+    product: str
+    on: dt.date
+    ended_at: dt.datetime
+    reentry_hours: float | None
+    done_by: str

@@ -1,0 +1,93 @@
+"""The crew's page: duties, where one may go, and what was written down last."""
+
+from __future__ import annotations
+
+import datetime as dt
+import zoneinfo
+from dataclasses import dataclass
+from typing import Any
+from urllib.parse import urlencode
+
+from farm.models import Farm, User
+from reports.calc.rules.post import spread, still_closed
+from reports.ledger.crew import (
+    ACTS as KNOWN_ACTS,
+)
+from reports.ledger.crew import (
+    DutyOfMine,
+    OwnEntry,
+    duties_of,
+    own_entries,
+    plots,
+    sprayed,
+)
+
+AHEAD = dt.timedelta(days=7)
+# So long an entry is young: whoever wrote it may still mend or strike it out here.
+YOUNG = dt.timedelta(hours=24)
+ACTS = {"sow": "sow", "plant": "sow", "look": "see"}
+ACTS |= dict.fromkeys(("cut", "end", "work_in"), "end")
+# What a duty says already of the form that does it.
+TOLD = {
+    "cut": {"outcome": "regrows"},
+    "end": {"outcome": "ended"},
+    "work_in": {
+        "outcome": "ended",
+        "method": "tilled_in",
+        "residue": "worked_in",
+    },
+    "plant": {"purpose": "cash"},
+}
+
+
+@dataclass(frozen=True)
+class Press:
+    """A duty and the press that opens its form, already filled."""
+
+    duty: DutyOfMine
+    act: str
+    query: str
+
+
+@dataclass(frozen=True)
+class Entry:
+    """An entry of the person's; a young one may be mended or struck out here."""
+
+    told: OwnEntry
+    young: bool
+
+
+def crew_paper(farm: Farm, user: User, *, now: dt.datetime) -> dict[str, Any]:
+    """A person's day on a farm, in a fixed number of queries."""
+    here = now.astimezone(zoneinfo.ZoneInfo(farm.time_zone)).replace(tzinfo=None)
+    today, land = here.date(), plots(farm)
+    presses = [press(one) for one in duties_of(farm, user, until=today + AHEAD)]
+    closed = still_closed(spread(sprayed(farm, today=today), land), now=here)
+    shut = {one.field for one in closed}
+    return {
+        "farm": farm,
+        "here": here,
+        "today": today,
+        "acts": KNOWN_ACTS,
+        "due": [one for one in presses if one.duty.earliest_on <= today],
+        "coming": [one for one in presses if one.duty.earliest_on > today],
+        "closed": closed,
+        "free": [one.name for one in land if one.name not in shut],
+        "entries": [
+            Entry(one, not one.voided and now - one.at < YOUNG)
+            for one in own_entries(farm, user)
+        ],
+    }
+
+
+def press(duty: DutyOfMine) -> Press:
+    """What is filled in when a duty is pressed."""
+    act = ACTS.get(duty.code, "")
+    told: dict[str, Any] = dict(TOLD.get(duty.code, {}))
+    if act == "sow":
+        told["place"] = duty.field_id
+        told |= {"lot0": duty.first_lot} if duty.first_lot else {}
+        told |= {"kind0": duty.first_kind} if not duty.first_lot else {}
+    elif duty.planting_id:
+        told["place"] = duty.planting_id
+    return Press(duty, act, urlencode({k: v for k, v in told.items() if v}))
