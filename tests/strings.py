@@ -4,6 +4,7 @@
 """
 
 import io
+import re
 import struct
 import sys
 from collections import defaultdict
@@ -28,12 +29,16 @@ KEYWORDS = {
     "npgettext": ((1, "c"), 2, 3),
     "npgettext_lazy": ((1, "c"), 2, 3),
 }
+# A module may call one of these by another name.
+ALIAS = re.compile(r"\b(n?p?gettext(?:_lazy)?) as (\w+)")
 SPANISH_PLURAL = "(n != 1)"
 
 
 def said_in_python(path):
-    with path.open("rb") as source:
-        yield from extract("python", source, keywords=KEYWORDS)
+    text = path.read_text(encoding="utf-8")
+    named = {other: KEYWORDS[own] for own, other in ALIAS.findall(text)}
+    source = io.BytesIO(text.encode())
+    yield from extract("python", source, keywords=KEYWORDS | named)
 
 
 def said_in_template(path):

@@ -9,6 +9,7 @@ from django.core.exceptions import ValidationError
 from django.utils.translation import gettext_lazy as _
 
 from farm import units
+from farm.unit_words import measure_said, unit_said
 from farm.units import System, Trouble, UnitError
 
 # Sentences for each way a measure can be misread.
@@ -53,7 +54,7 @@ class MeasureField(forms.Field):
 
     def prepare_value(self, value: Any) -> Any:
         if isinstance(value, (int, float)):
-            return str(type(self).written(float(value), self.system))
+            return measure_said(type(self).written(float(value), self.system))
         return value
 
     def to_python(self, value: Any) -> Any:
@@ -75,7 +76,7 @@ def misread(error: UnitError, text: str, known: str = "") -> ValidationError:
     params = {
         "understood": error.understood or text,
         "rest": error.rest or text,
-        "known": known or ", ".join(error.known[:12]),
+        "known": known or ", ".join(map(unit_said, error.known[:12])),
     }
     message = TROUBLES.get(error.reason, OTHER_TROUBLE)
     return ValidationError(message, code=error.reason.value, params=params)

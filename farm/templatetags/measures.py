@@ -12,6 +12,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from farm import units
+from farm.unit_words import unit_said
 from farm.units import System, Written
 
 register = template.Library()
@@ -86,8 +87,13 @@ def unknown() -> SafeString:
 def written(value: float | None, measure: str, farm: HasUnits | str) -> SafeString:
     if value is None:
         return unknown()
-    text = WRITERS[measure](float(value), _system(farm))
+    text = _written(value, measure, farm)
     return format_html("{}{}{}", text.number, FIXED_SPACE, text.unit)
+
+
+def _written(value: float, measure: str, farm: HasUnits | str) -> Written:
+    text = WRITERS[measure](float(value), _system(farm))
+    return Written(text.number, unit_said(text.unit))
 
 
 def _system(farm: HasUnits | str) -> System:
@@ -167,8 +173,7 @@ def between(ends: HasEnds | None, measure: str, farm: HasUnits | str) -> SafeStr
 
 
 def _both(ends: HasEnds, measure: str, farm: HasUnits | str) -> str:
-    write, system = WRITERS[measure], _system(farm)
-    low, high = write(ends.low, system), write(ends.high, system)
+    low, high = (_written(end, measure, farm) for end in (ends.low, ends.high))
     if low == high:
         return f"{low.number}{FIXED_SPACE}{low.unit}"
     # Two minus signs around a dash cannot be read.

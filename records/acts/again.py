@@ -8,6 +8,7 @@ from typing import Any
 from urllib.parse import urlencode
 
 from farm.models import Farm, Record, User
+from farm.unit_words import measure_said
 from farm.units import KG_M2_PER_KG_HA, System, write_rate
 from records.acts.base import Act
 from records.acts.sheet import SEEDS
@@ -62,7 +63,8 @@ def rates(written: Sequence[Record], farm: Farm) -> list[str]:
     """The rate each weight came to on its area, worked out for the writer."""
     system = System(farm.units)
     return [
-        f"{row.field}: {line.kind} {write_rate(line.seed_kg / row.area_m2, system)}"
+        f"{row.field}: {line.kind} "
+        + measure_said(write_rate(line.seed_kg / row.area_m2, system))
         for row in written
         if isinstance(row, Planting)
         for line in row.lines.select_related("kind")

@@ -10,6 +10,7 @@ from django.utils.translation import get_language
 from django.utils.translation import gettext_lazy as _
 
 from farm.models import Farm, Record, RecordQuerySet
+from records.figures import called, unit_called
 
 
 class KindQuerySet(models.QuerySet["Kind"]):
@@ -96,7 +97,8 @@ class KindFigure(models.Model):
         ]
 
     def __str__(self) -> str:
-        return f"{self.kind} {self.attribute} {self.low}–{self.high} {self.unit}"
+        name, unit = called(self.attribute), unit_called(self.unit)
+        return f"{self.kind} {name} {self.low}–{self.high} {unit}"
 
 
 class FarmFigure(Record):
@@ -138,4 +140,5 @@ class FarmFigure(Record):
         ]
 
     def __str__(self) -> str:
-        return f"{self.kind}: {self.attribute} {self.low}–{self.high} {self.unit}"
+        name, unit = called(self.attribute), unit_called(self.unit)
+        return f"{self.kind}: {name} {self.low}–{self.high} {unit}"

@@ -6,6 +6,7 @@ from django.utils.translation import gettext_lazy as _
 
 from farm.access import MANAGERS
 from records import filters, forms, models
+from records.figures import called, unit_called
 from records.nouns.base import Column, Noun
 
 
@@ -129,11 +130,11 @@ NOUNS = (
         filters.FarmFigureFilter,
         (
             Column(_("kind"), lambda row: row.kind),
-            Column(_("figure"), lambda row: row.attribute),
+            Column(_("figure"), lambda row: called(row.attribute)),
             Column(_("stage"), lambda row: row.stage),
             Column(_("from"), lambda row: row.low, "number"),
             Column(_("to"), lambda row: row.high, "number"),
-            Column(_("unit"), lambda row: row.unit),
+            Column(_("unit"), lambda row: unit_called(row.unit)),
             Column(_("how you know"), lambda row: row.reason),
         ),
         order=("kind__name", "attribute", "pk"),
@@ -148,7 +149,7 @@ NOUNS = (
         filters.OwnAssumptionFilter,
         (
             Column(_("assumption"), lambda row: row.key.replace("_", " ")),
-            Column(_("value"), lambda row: f"{row.value:g} {row.unit}"),
+            Column(_("value"), lambda row: f"{row.value:g} {unit_called(row.unit)}"),
             Column(_("how you know"), lambda row: row.reason),
         ),
         order=("key", "pk"),

@@ -12,6 +12,7 @@ from farm.access import MANAGERS, may
 from farm.models import Change, Farm, Record
 from farm.units import System
 from records import history
+from records.figures import called, unit_called
 from records.forms.by_weight import count_by_weight, dose
 from records.lookovers import Review, reviews
 from records.models import Application
@@ -39,7 +40,13 @@ def amount(row: Application, farm: Farm) -> str:
 @register.filter
 def plain(word: str) -> str:
     """A name from the catalogue as it is spoken."""
-    return str(word).replace("_", " ")
+    return called(str(word))
+
+
+@register.filter
+def unit_plain(unit: str) -> str:
+    """A printed unit as it is spoken."""
+    return unit_called(str(unit))
 
 
 @register.filter

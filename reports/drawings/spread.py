@@ -5,10 +5,10 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator
 
-from django.utils.dates import MONTHS_3
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
+from farm.templatetags.days import day_said
 from reports.calc.shapes.ahead import Outlook, SpreadOf, StageOdds
 from reports.drawings.pieces import Value, frame, line, piece, words
 from reports.labels import label
@@ -81,7 +81,7 @@ def _axis(first: dt.date, last: dt.date, height: float) -> Iterator[SafeString]:
     while day <= last:
         at = _x(day, first, last)
         yield line(at, base, at, base + 3)
-        yield words(f"{day.day} {_month(day)}", at, base + 14, text_anchor="middle")
+        yield words(day_said(day, "j M"), at, base + 14, text_anchor="middle")
         day += dt.timedelta(days=step)
 
 
@@ -92,7 +92,3 @@ def _today(
         at = _x(today, first, last)
         yield line(at, TOP - 6, at, height - FOOT, stroke_dasharray="1 3")
         yield words(_("today"), at, TOP - 10, text_anchor="middle")
-
-
-def _month(day: dt.date) -> str:
-    return str(MONTHS_3[day.month])

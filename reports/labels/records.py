@@ -76,4 +76,25 @@ INPUTS: Mapping[str, Promise] = {
     "inoculant": _("inoculant"),
     "other": _("other"),
 }
+HEAPS: Mapping[str, Promise] = {
+    "windrow": _("windrow, turned"),
+    "in_vessel": _("in a vessel"),
+    "static_aerated": _("static pile, aerated"),
+    "other": _("other"),
+}
+MISHAPS: Mapping[str, Promise] = {
+    "drift": _("spray drift"),
+    "flood": _("flood or run-off"),
+    "mix_up": _("mix-up of lots"),
+    "spill": _("spill"),
+    "animals": _("animals in the field"),
+    "injury": _("injury"),
+    "other": _("other"),
+}
+REASONS: Mapping[str, Promise] = {
+    "form": _("not to be had in a suitable form"),
+    "quality": _("not to be had in suitable quality"),
+    "quantity": _("not to be had in sufficient quantity"),
+    "no_equivalent": _("no equivalent variety"),
+}
 LISTS = (HOW, GROUP, PURPOSE, METHOD, RESIDUE, ENDING, SEEN)

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Mapping
 
+from django.utils.functional import Promise
 from django.utils.translation import gettext as _now
 from django.utils.translation import gettext_lazy as _
 
 from farm import units
 from farm.templatetags.days import day_said
+from farm.unit_words import measure_said
 from farm.units import System
 from reports.calc.shapes.rules import (
     Counted,
@@ -145,6 +148,32 @@ PARAMS = {
 LISTS = (SET, SEVERITY, RULE, TALLY, MATTER)
 
 
+# Places in the texts that are told in words.
+CITED: Mapping[str, Promise] = {
+    "the product’s label": _("the product’s label"),
+    "40 CFR 170, and the label": _("40 CFR 170, and the label"),
+    "Federal Seed Act, what a tag says": _("Federal Seed Act, what a tag says"),
+    "NRCS cover crop termination guidelines": _(
+        "NRCS cover crop termination guidelines"
+    ),
+    "NRCS practice 340, as your State prints it": _(
+        "NRCS practice 340, as your State prints it"
+    ),
+    "Regulation (EU) 2018/848, Annex II, Part I, 1.10": _(
+        "Regulation (EU) 2018/848, Annex II, Part I, 1.10"
+    ),
+    "Regulation (EU) 2018/848, Annex II, Part I, 1.7": _(
+        "Regulation (EU) 2018/848, Annex II, Part I, 1.7"
+    ),
+    "Regulation (EU) 2018/848, Annex II, Part I, 1.8": _(
+        "Regulation (EU) 2018/848, Annex II, Part I, 1.8"
+    ),
+    "Regulation (EU) 2018/848, Article 24": _("Regulation (EU) 2018/848, Article 24"),
+    "Regulation (EU) 2018/848, Article 34": _("Regulation (EU) 2018/848, Article 34"),
+    "Regulation (EU) 2018/848, Article 9": _("Regulation (EU) 2018/848, Article 9"),
+}
+
+
 def sentence(finding: Finding, system: System) -> str:
     """What was found, with the finding's values in the farm's units."""
     values = finding.found.values
@@ -166,7 +195,12 @@ def written(name: str, value: Value, system: System) -> str:
     if name.endswith("_kg"):
         return str(units.write_mass(float(value), system))
     if name.endswith("_m"):
-        return str(units.write_length(float(value), system))
+        return measure_said(units.write_length(float(value), system))
     if isinstance(value, float):
         return f"{value:g}"
     return str(value) or _now("not named")
+
+
+def place_said(citation: str) -> str:
+    """Where a rule stands, with what of it is not a number in words."""
+    return str(CITED.get(citation, citation))

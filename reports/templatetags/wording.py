@@ -18,10 +18,11 @@ from reports.calc.shapes.ledger import Assumption
 from reports.calc.shapes.rules import RuleSet
 from reports.calc.sources import SOURCES, Tier
 from reports.labels import ASSUMPTIONS, CAUTIONS, INPUTS, UNITS, label
-from reports.labels.rules import DECIDES
+from reports.labels.rules import DECIDES, place_said
 
 register = template.Library()
 register.filter("label", label)
+register.filter("place_said", place_said)
 
 # Our choices that a grower reads in the farm's own units.
 HEAT = "°C-day"

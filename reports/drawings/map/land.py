@@ -9,6 +9,7 @@ from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from farm.outlines import Ring
+from farm.unit_words import measure_said
 from farm.units import System, write_area
 from reports.calc.shapes.season import Ground
 from reports.drawings.map.boxes import Box
@@ -76,7 +77,7 @@ def _land(one: _Drawn, ident: str, system: System) -> Iterator[SafeString]:
     if ground is Ground.NOT_YET:
         ink["stroke_dasharray"] = "3 2"
     plain = ground in {None, Ground.NOT_YET}
-    said = [one.plot.name, str(write_area(one.plot.area_m2, system))]
+    said = [one.plot.name, measure_said(write_area(one.plot.area_m2, system))]
     said += [label(ground)] if ground else []
     yield piece("path", d=around, class_="sheet", fill="#fff", fill_rule="evenodd")
     yield piece(
@@ -99,7 +100,7 @@ def _names(drawn: Sequence[_Drawn], sheet: Sheet, system: System) -> list[Label]
     for place, one in reversed(list(enumerate(drawn))):
         others = boxes[:place] + boxes[place + 1 :]
         name = _short(one.plot.name)
-        whole = (name, str(write_area(one.plot.area_m2, system)))
+        whole = (name, measure_said(write_area(one.plot.area_m2, system)))
         inside = [within(one.rings, lines, found) for lines in (whole, (name,))]
         outside = beside(boxes[place], whole, found, others, page)
         # The name of a field told by its parts must not lie on one of them.

@@ -8,6 +8,7 @@ from django.utils.translation import gettext as _now
 from django.utils.translation import gettext_lazy as _
 
 from reports.calc.shapes.books import Crop
+from reports.labels.records import MISHAPS
 from reports.papers.packet.ground import STATUS
 from reports.papers.packet.tables import Books, Register, day, register
 
@@ -61,7 +62,7 @@ def incidents(books: Books) -> Register:
     rows = [
         (
             day(one.on),
-            one.what.replace("_", " "),
+            str(MISHAPS.get(one.what, one.what)),
             books.field(one.field_id),
             one.account,
             one.told_to,

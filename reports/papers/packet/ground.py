@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from django.utils.translation import gettext_lazy as _
 
 from farm.models import Field
+from reports.labels.records import REASONS
 from reports.papers.packet.tables import Books, Register, day, register, share, yes
 
 DAYS_A_MONTH = 365.2425 / 12
@@ -114,7 +115,7 @@ def searches(books: Books) -> Register:
             source,
             day(asked),
             answer,
-            one.reason.replace("_", " "),
+            str(REASONS.get(one.reason, one.reason)),
         )
         for one in books.told.searches
         if one.on <= books.told.season.last

@@ -11,6 +11,7 @@ from django.utils.safestring import SafeString
 from django.utils.translation import gettext as _
 
 from farm import units
+from farm.unit_words import measure_said
 from farm.units import System
 from reports.calc.shapes.dossier import Dossier
 
@@ -76,13 +77,13 @@ class Books:
         return ground.name if ground else "—"
 
     def area(self, area_m2: float) -> str:
-        return str(units.write_area(area_m2, self.system))
+        return measure_said(units.write_area(area_m2, self.system))
 
     def mass(self, mass_kg: float | None) -> str:
         return "—" if mass_kg is None else str(units.write_mass(mass_kg, self.system))
 
     def rate(self, mass_kg: float, area_m2: float) -> str:
-        return str(units.write_rate(mass_kg / area_m2, self.system))
+        return measure_said(units.write_rate(mass_kg / area_m2, self.system))
 
     def amount(self, amount: float, measure: str) -> str:
         if measure == "volume":

@@ -8,6 +8,7 @@ from django.utils.translation import gettext_lazy as _
 
 from reports.calc.shapes.books import Put
 from reports.labels import INPUTS
+from reports.labels.records import HEAPS
 from reports.papers.packet.tables import (
     Books,
     Register,
@@ -76,7 +77,7 @@ def compost(books: Books) -> Register:
         rows.append(
             (
                 heap.name,
-                heap.method.replace("_", " "),
+                str(HEAPS.get(heap.method, heap.method)),
                 day(heap.started_on),
                 number(heap.ratio),
                 str(len(temps)),
