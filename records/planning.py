@@ -33,6 +33,12 @@ class Planned:
     next_crop_on: dt.date | None = None
     notes: str = ""
     client_key: Any = None
+    mix: Sequence[tuple[Kind, float]] = ()
+
+    @property
+    def kinds(self) -> Sequence[tuple[Kind, float]]:
+        """The kinds with their shares: the mix, or the one kind alone."""
+        return self.mix or ((self.kind, 1.0),)
 
 
 def plan(
@@ -56,8 +62,8 @@ def _plan_one(row: Planned, farm: Farm, *, by: User, now: dt.datetime) -> Planti
     )
     if row.client_key is not None:
         planting.client_key = row.client_key
-    line = SeedLine(kind=row.kind, share=1.0)
-    written = write(planting, by=by, now=now, parts={"lines": [line]})
+    lines = [SeedLine(kind=kind, share=share) for kind, share in row.kinds]
+    written = write(planting, by=by, now=now, parts={"lines": lines})
     if written is planting:
         for told in duties_of(row):
             duty = Duty(farm=farm, field=row.field, planting=written, **told)

@@ -13,12 +13,13 @@ from django.utils.translation import gettext_lazy as _
 from farm.models import Farm, User
 from farm.writing import write
 from records.forms.plans import MOST_ROWS, PlanForm
+from records.mixing import Mix, MixError, mix_of, written
 from records.models import Planting, SeedLine
 from records.planning import plan
 
 BLANK_ROWS = 3
 WEEK = dt.timedelta(days=7)
-ASKED = ("field", "kind", "planned_on", "area_m2", "method")
+ASKED = ("field", "kind", "mix", "planned_on", "area_m2", "method")
 
 
 class PlanRow(PlanForm):
@@ -26,11 +27,38 @@ class PlanRow(PlanForm):
 
     planting = forms.IntegerField(widget=forms.HiddenInput, required=False)
     pick = forms.BooleanField(label=_("Pick"), required=False)
+    mix = forms.CharField(
+        label=_("Or a mix"),
+        required=False,
+        max_length=300,
+        help_text=_("Kinds with their shares: Oats 60 + Field pea 40."),
+    )
 
     def __init__(self, *args: Any, **options: Any) -> None:
         super().__init__(*args, **options)
+        self.fields["kind"].required = False
         for name in set(self.fields) - {*ASKED, "planting", "pick", "client_key"}:
             del self.fields[name]
+
+    def clean_mix(self) -> Mix:
+        text = self.cleaned_data["mix"].strip()
+        try:
+            return mix_of(text, self.farm) if text else ()
+        except MixError as error:
+            raise forms.ValidationError(str(error)) from None
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean()
+        kind, mix = cleaned.get("kind"), cleaned.get("mix")
+        if "kind" in self.errors or "mix" in self.errors:
+            return cleaned
+        if kind and mix:
+            self.add_error("mix", _("Choose one kind or write a mix, not both."))
+        elif mix:
+            cleaned["kind"] = mix[0][0]
+        elif not kind:
+            self.add_error("kind", _("Choose a kind, or write a mix."))
+        return cleaned
 
     @property
     def asked(self) -> list[Any]:
@@ -49,10 +77,13 @@ class PlanRow(PlanForm):
             return plan([told], self.farm, by=by, now=now)[0]
         kept.field, kept.area_m2 = told.field, told.area_m2
         kept.planned_on, kept.method = told.planned_on, told.method
-        lines = list(kept.lines.order_by("pk")) or [SeedLine(share=1.0)]
-        if len(lines) == 1:
-            # A row names one kind; the kinds of a mix are mended on its own page.
-            lines[0].kind = told.kind
+        # A kind that stays keeps what else is known of it, its lot and its weight.
+        before = {line.kind_id: line for line in kept.lines.order_by("pk")}
+        lines = []
+        for kind, share in told.kinds:
+            line = before.get(kind.pk) or SeedLine(kind=kind)
+            line.share = share
+            lines.append(line)
         return write(kept, by=by, now=now, parts={"lines": lines})
 
 
@@ -79,33 +110,34 @@ def save(rows: Any, *, by: User, now: dt.datetime) -> int:
 
 
 def planned_rows(farm: Farm, year: int) -> Iterator[Mapping[str, Any]]:
-    """The season's plans nobody has sown yet; a mix shows its first kind."""
+    """The season's plans nobody has sown yet."""
     rows = _of_season(farm, year).filter(sown_on=None).order_by("planned_on", "pk")
     for row in rows:
         yield {"planting": row.pk, **_told(row, row.planned_on)}
 
 
 def copied_rows(farm: Farm, year: int) -> Iterator[Mapping[str, Any]]:
-    """Last season's covers of one kind, a year later to the week."""
+    """Last season's covers, mixes too, a year later to the week."""
     rows = _of_season(farm, year - 1).exclude(purpose=Planting.Purpose.CASH)
     for row in rows.order_by("sown_on", "planned_on", "pk"):
-        if len(row.lines.all()) > 1:
-            continue
         yield _told(row, (row.sown_on or row.planned_on) + 52 * WEEK)
 
 
 def _of_season(farm: Farm, year: int) -> Any:
     first, last = farm.season(year)
-    rows: Any = Planting.objects.on(farm).live().prefetch_related("lines")
+    rows: Any = Planting.objects.on(farm).live().prefetch_related("lines__kind")
     from_plans = rows.filter(sown_on=None, planned_on__range=(first, last))
     return from_plans | rows.filter(sown_on__range=(first, last))
 
 
 def _told(row: Planting, on: dt.date) -> Mapping[str, Any]:
-    line = row.lines.all()[:1]
+    lines = sorted(row.lines.all(), key=lambda line: line.pk)
+    alone = lines[0].kind_id if len(lines) == 1 else None
+    mix = [(line.kind, line.share) for line in lines]
     return {
         "field": row.field_id,
-        "kind": line[0].kind_id if line else None,
+        "kind": alone,
+        "mix": "" if alone else written(mix),
         "planned_on": on,
         "area_m2": row.area_m2,
         "method": row.method,

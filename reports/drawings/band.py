@@ -98,10 +98,14 @@ def _ends(
 ) -> Iterator[SafeString]:
     """The word of each line at its end, moved down where two would touch."""
     told = [(_at(*points[-1], longest, highest)[1], word) for word, points in paths]
-    last = TOP - LEAST_APART
-    for y, word in sorted(told, key=lambda one: one[0]):
+    told.sort(key=lambda one: one[0])
+    last, at = TOP - LEAST_APART, []
+    for y, _word in told:
         last = max(y, last + LEAST_APART)
-        yield words(word, WIDTH - RIGHT + 4, last + 3)
+        at.append(last)
+    over = max(last - (HEIGHT - FOOT), 0.0)
+    for y, (_y, word) in zip(at, told, strict=True):
+        yield words(word, WIDTH - RIGHT + 4, y - over + 3)
 
 
 def _axes(longest: float, highest: float, unit: str) -> Iterator[SafeString]:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from zoneinfo import ZoneInfo
 
 from farm.models import Farm, User
+from records.mixing import MixError, mix_of
 from records.models import Duty, Grazing, InputProduct, Kind, SeedLot
 from reports.calc.season.ahead.objections import LotLeft
 from reports.calc.shapes.basics import Span
@@ -47,6 +48,15 @@ def cover_kinds(farm: Farm) -> dict[int, KindFacts]:
     """Every kind the farm may sow as a cover, by its number."""
     rows = Kind.objects.open_to(farm).exclude(use=Kind.Use.CASH)
     return kind_facts(farm, rows.values_list("pk", flat=True))
+
+
+def mix_kinds(farm: Farm, text: str) -> dict[int, KindFacts]:
+    """The kinds of a mix as one line tells it, none while it is not whole."""
+    try:
+        chosen = mix_of(text, farm) if text.strip() else ()
+    except MixError:
+        return {}
+    return kind_facts(farm, [kind.pk for kind, _share in chosen])
 
 
 def kind_named(farm: Farm, slug: str) -> KindFacts | None:

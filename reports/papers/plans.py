@@ -9,8 +9,9 @@ from typing import Any
 from farm.models import Farm
 from reports.calc.season.ahead.checking import checked, turned_out
 from reports.calc.shapes.basics import Span
+from reports.calc.shapes.ledger import KindFacts
 from reports.ledger import season_ledger
-from reports.ledger.ahead import cover_kinds
+from reports.ledger.ahead import cover_kinds, mix_kinds
 from reports.papers.ahead import ahead_of
 
 
@@ -19,23 +20,37 @@ def check_paper(
 ) -> dict[str, Any]:
     """What is found of one row of the sheet; nothing while it is not filled."""
     prefix = typed.get("prefix", "")
-    told = {name: typed.get(f"{prefix}-{name}", "") for name in ("kind", "field")}
-    kind = cover_kinds(farm).get(_number(told["kind"]))
-    on = _day(typed.get(f"{prefix}-planned_on", ""))
-    if kind is None or on is None:
-        return {"farm": farm, "check": None}
+    names = ("kind", "mix", "field", "planting", "planned_on")
+    told = {name: typed.get(f"{prefix}-{name}", "") for name in names}
+    kinds = kinds_typed(farm, told)
+    on = _day(told["planned_on"])
+    if not kinds or on is None:
+        return {"farm": farm, "checks": ()}
     place = _number(told["field"])
     ahead = ahead_of(farm, today, only=place)
     field = next((one for one in ahead.fields if one.id == place), None)
-    found = checked(
-        kind,
-        field,
-        on=on,
-        growing=ahead.growing,
-        outlooks=ahead.outlooks,
-        but=_number(typed.get(f"{prefix}-planting", "")),
-    )
-    return {"farm": farm, "check": found, "kind": kind, "day": on}
+    found = [
+        (
+            kind,
+            checked(
+                kind,
+                field,
+                on=on,
+                growing=ahead.growing,
+                outlooks=ahead.outlooks,
+                but=_number(told["planting"]),
+            ),
+        )
+        for kind in kinds
+    ]
+    return {"farm": farm, "checks": found, "day": on}
+
+
+def kinds_typed(farm: Farm, told: Mapping[str, str]) -> list[KindFacts]:
+    """The kinds of a row: its mix, or the one chosen."""
+    mix = list(mix_kinds(farm, told["mix"]).values())
+    alone = cover_kinds(farm).get(_number(told["kind"])) if not mix else None
+    return mix or [kind for kind in (alone,) if kind is not None]
 
 
 def turned_paper(farm: Farm, year: int, *, today: dt.date) -> dict[str, Any]:

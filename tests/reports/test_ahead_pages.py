@@ -16,6 +16,7 @@ from tests import world as cast
 from tests.factories import (
     DutyFactory,
     FieldFactory,
+    KindFactory,
     KindFigureFactory,
     ObservationFactory,
     PlantingFactory,
@@ -374,7 +375,9 @@ def test_a_plan_written_down_is_moved_on_the_sheet(world, here, owner_client):
 def checks(client, world, field, kind, day):
     query = f"?prefix=r&r-field={field.pk}&r-kind={kind.pk}&r-planned_on={day}"
     answer = page(client, world, "reports:plan-check", query=query)
-    return {one.value for one in answer.context["check"].found}
+    return {
+        one.value for _kind, check in answer.context["checks"] for one in check.found
+    }
 
 
 def test_a_row_is_checked_against_windows_and_overlaps(
@@ -473,3 +476,12 @@ def test_each_caution_stands_with_its_source_on_the_assumptions_page(
     text = page(owner_client, world, "reports:assumptions").content.decode()
     assert "Ask your veterinarian or Extension about this kind" in text
     assert "common practice" in text
+
+
+def test_a_mix_is_checked_kind_by_kind_as_it_is_typed(world, here, stand, owner_client):
+    KindFactory(farm=world.farm, slug="moon-grass", name="Moon grass")
+    query = f"?prefix=r&r-field={stand.field_id}&r-planned_on={TODAY}"
+    query += "&r-mix=Buckwheat+60+%2B+Moon+grass+40"
+    answer = page(owner_client, world, "reports:plan-check", query=query)
+    names = [kind.name for kind, _check in answer.context["checks"]]
+    assert sorted(names) == ["Buckwheat", "Moon grass"]
