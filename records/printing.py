@@ -17,6 +17,8 @@ OPEN = (State.WAITING, State.RUNNING)
 MOST_TRIES = 3
 # A job that gives no sign of life for so long has lost its worker.
 SILENT = dt.timedelta(minutes=1)
+# How long a finished file waits; its fingerprint is kept for ever.
+KEPT_DAYS = 30
 
 
 class StoppedError(Exception):
@@ -99,9 +101,23 @@ def lost() -> list[int]:
     tired = silent.filter(tries__gte=MOST_TRIES).values_list("pk", flat=True)
     for pk in list(tired):
         fail(pk, "")
-    again = []
-    for pk, seen in list(silent.values_list("pk", "beat_at")):
-        rows = PrintJob.objects.filter(pk=pk, state=State.RUNNING, beat_at=seen)
-        if rows.update(state=State.WAITING):
-            again.append(pk)
-    return again
+    # Asked anew for each: another worker may have been quicker.
+    rows = list(silent.values_list("pk", flat=True))
+    return [pk for pk in rows if silent.filter(pk=pk).update(state=State.WAITING)]
+
+
+def is_busy() -> bool:
+    """Whether a worker gave a sign of life just now."""
+    return PrintJob.objects.filter(
+        state=State.RUNNING, beat_at__gte=Now() - SILENT
+    ).exists()
+
+
+def clear_old() -> int:
+    """Clear away files that were there for long enough, and the wishes for them."""
+    told = PrintJob.objects.exclude(state__in=OPEN)
+    old = list(told.filter(asked_at__lt=Now() - dt.timedelta(days=KEPT_DAYS)))
+    for job in old:
+        default_storage.delete(job.file)
+        job.delete()
+    return len(old)

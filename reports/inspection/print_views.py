@@ -41,14 +41,16 @@ def begin(request: FarmRequest, farm: Farm, paper: str, year: int) -> HttpRespon
 @for_members()
 def all_prints(request: FarmRequest, farm: Farm) -> HttpResponse:
     jobs = prints.jobs_of(farm)[:MOST_LISTED]
-    return render(request, "reports/prints.html", {"farm": farm, "jobs": jobs})
+    page = {"farm": farm, "jobs": jobs, "kept_days": prints.KEPT_DAYS}
+    return render(request, "reports/prints.html", page)
 
 
 @require_GET
 @for_members()
 def one_print(request: FarmRequest, farm: Farm, key: uuid.UUID) -> HttpResponse:
     job = found(farm, key)
-    page = {"farm": farm, "job": job, "is_ignored": is_ignored(job, timezone.now())}
+    page = {"farm": farm, "job": job, "kept_days": prints.KEPT_DAYS}
+    page |= how_it_waits(job, timezone.now())
     part = "_print.html" if request.htmx else "print.html"
     return render(request, f"reports/{part}", page)
 
@@ -83,9 +85,11 @@ def found(farm: Farm, key: uuid.UUID) -> PrintJob:
     return job
 
 
-def is_ignored(job: PrintJob, now: dt.datetime) -> bool:
-    """Whether it has waited so long that no worker can be there."""
-    return job.state == PrintJob.State.WAITING and now - job.asked_at > PATIENCE
+def how_it_waits(job: PrintJob, now: dt.datetime) -> dict[str, bool]:
+    """Whether a job waits for another paper, or so long that no worker can be there."""
+    waits = job.state == PrintJob.State.WAITING and now - job.asked_at > PATIENCE
+    is_next = waits and prints.is_busy()
+    return {"is_next": is_next, "is_ignored": waits and not is_next}
 
 
 def long_paper(

@@ -2,11 +2,14 @@
 
 from records.models import PrintJob
 from records.printing import (
+    KEPT_DAYS,
     StoppedError,
     ask,
     beat,
+    clear_old,
     fail,
     finish,
+    is_busy,
     jobs_of,
     lost,
     stop,
@@ -16,14 +19,17 @@ from records.printing import (
 from records.prints import fingerprint, found, keep
 
 __all__ = [
+    "KEPT_DAYS",
     "PrintJob",
     "StoppedError",
     "ask",
     "beat",
+    "clear_old",
     "fail",
     "fingerprint",
     "finish",
     "found",
+    "is_busy",
     "jobs_of",
     "keep",
     "lost",

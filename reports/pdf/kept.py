@@ -4,8 +4,11 @@ from __future__ import annotations
 
 import hashlib
 import multiprocessing
-from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor, as_completed
+import os
+import threading
+from collections.abc import Callable, Generator, Sequence
+from concurrent.futures import FIRST_COMPLETED, ProcessPoolExecutor, wait
+from contextlib import closing
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -18,7 +21,10 @@ from reports.pdf.printing import piece
 EDITION = "1"
 # Fewer pieces than this are sooner printed than a second process is started.
 FEW = 3
+# How often whoever waits is told, though no piece came: so may it be stopped. [s]
+LOOK_S = 1.0
 Heard = Callable[[int, int], None]
+Printed = tuple[str, Piece]
 
 
 @dataclass(frozen=True)
@@ -48,28 +54,55 @@ def pieces_of(
     missing = {leaf.key: leaf for leaf in leaves if leaf.key not in found}
     done = len(leaves) - len(missing)
     heard(done, len(leaves))
-    for key, printed in _printed(missing, processes):
-        kept.set(key, printed)
-        found[key] = printed
-        done += 1
-        heard(done, len(leaves))
+    with closing(_printed(missing, processes)) as coming:
+        for come in coming:
+            for key, printed in come:
+                kept.set(key, printed)
+                found[key] = printed
+            done += len(come)
+            heard(done, len(leaves))
     return [found[leaf.key] for leaf in leaves]
 
 
-def _printed(missing: dict[str, Leaf], processes: int) -> Iterator[tuple[str, Piece]]:
+def _printed(
+    missing: dict[str, Leaf], processes: int
+) -> Generator[list[Printed], None, None]:
+    """Pieces as they come; none, where none came for a while."""
     if processes == 1 or len(missing) < FEW:
         for key, leaf in missing.items():
-            yield key, piece(leaf.html, leaf.css)
+            yield [(key, piece(leaf.html, leaf.css))]
         return
+    longest_first = sorted(missing.items(), key=lambda one: -len(one[1].html))
     # Spawned, because a fork of a process with threads may never come back.
     context = multiprocessing.get_context("spawn")
-    pool = ProcessPoolExecutor(processes, mp_context=context)
-    longest_first = sorted(missing.items(), key=lambda one: -len(one[1].html))
-    try:
-        waiting = {
+    with ProcessPoolExecutor(processes, context, initializer=_follow) as pool:
+        keys = {
             pool.submit(piece, leaf.html, leaf.css): key for key, leaf in longest_first
         }
-        for future in as_completed(waiting):
-            yield waiting[future], future.result()
-    finally:
-        pool.shutdown(cancel_futures=True)
+        pending = set(keys)
+        try:
+            while pending:
+                over, pending = wait(pending, LOOK_S, FIRST_COMPLETED)
+                yield [(keys[future], future.result()) for future in over]
+        except BaseException:
+            _leave(pool)
+            raise
+
+
+def _leave(pool: ProcessPoolExecutor) -> None:
+    """Wait for no piece that nobody wants any more."""
+    pool.shutdown(wait=False, cancel_futures=True)
+    for child in multiprocessing.active_children():
+        child.terminate()
+
+
+def _follow() -> None:
+    """End with the process that waits for the pieces, even where that was killed."""
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        threading.Thread(target=_watch, args=(parent,), daemon=True).start()
+
+
+def _watch(parent: multiprocessing.process.BaseProcess) -> None:
+    parent.join()
+    os._exit(1)

@@ -2,16 +2,19 @@
 
 import datetime as dt
 import io
+import multiprocessing
 
 import pytest
 from django.core.files.storage import default_storage
 from django.core.management import call_command
 from django.urls import reverse
+from django.utils import timezone
 from django_tasks_db.management.commands import db_worker
 from django_tasks_db.models import DBTaskResult
 
 from records import printing
 from records.models import PrintedPaper, PrintJob
+from reports.pdf import kept
 from reports.prints import jobs
 from reports.prints.jobs import print_in_background, put_lost_back
 from tests.factories import PrintJobFactory
@@ -138,6 +141,15 @@ def test_a_print_whose_worker_was_lost_is_begun_again(world):
     assert lost.tries == 2
 
 
+def test_a_sign_of_life_that_the_database_wrote_grows_old_too(world, monkeypatch):
+    job = PrintJobFactory(farm=world.farm, state=State.RUNNING)
+    printing.beat(job.pk)
+    assert printing.lost() == []
+    monkeypatch.setattr(printing, "SILENT", -dt.timedelta(minutes=1))
+    assert printing.lost() == [job.pk]
+    assert printing.lost() == []
+
+
 def test_a_print_that_goes_wrong_says_what_and_may_be_asked_for_again(
     world, owner_client, monkeypatch
 ):
@@ -164,3 +176,52 @@ def test_without_a_worker_the_page_says_what_to_start(world, owner_client):
 def test_what_is_no_paper_cannot_be_asked_for(world, owner_client):
     at = reverse("reports:print-begin", args=[SLUG, "novel", YEAR])
     assert owner_client.post(at).status_code == 404
+
+
+def test_a_print_behind_another_is_told_so(world, owner_client):
+    PrintJobFactory(farm=world.farm, state=State.RUNNING)
+    printing.beat(PrintJob.objects.get().pk)
+    job = PrintJobFactory(farm=world.farm, asked_at=LONG_AGO)
+    page = owner_client.get(reverse("reports:print", args=[SLUG, job.key]))
+    assert "this one is next" in page.content.decode()
+    assert "manage.py work" not in page.content.decode()
+
+
+def test_old_files_are_cleared_away_and_their_fingerprints_are_kept(world):
+    month = dt.timedelta(days=printing.KEPT_DAYS)
+    now = timezone.now()
+    told = {"farm": world.farm, "state": State.RUNNING}
+    old = PrintJobFactory(asked_at=now - month - dt.timedelta(hours=1), **told)
+    young = PrintJobFactory(asked_at=now - month + dt.timedelta(hours=1), **told)
+    open_one = PrintJobFactory(asked_at=LONG_AGO, **told)
+    for job in (old, young):
+        jobs.prints.keep(
+            world.farm,
+            bytes(job.file, "ascii"),
+            name="packet",
+            year=YEAR,
+            sections="",
+            by=world.owner,
+            now=now,
+        )
+        printing.finish(job, b"%PDF")
+    assert printing.clear_old() == 1
+    assert set(PrintJob.objects.all()) == {young, open_one}
+    assert not default_storage.exists(old.file)
+    assert default_storage.exists(young.file)
+    assert PrintedPaper.objects.count() == 2
+
+
+def test_a_print_is_stopped_while_its_pieces_are_printed():
+    """No piece is waited for: the printing processes end with the wish."""
+    leaves = [kept.Leaf(f"<html lang=en><title>{n}</title><p>{n}", "") for n in "abc"]
+
+    def heard(done, total):
+        if multiprocessing.active_children():
+            raise printing.StoppedError
+
+    with pytest.raises(printing.StoppedError):
+        kept.pieces_of(leaves, processes=2, heard=heard)
+    for child in multiprocessing.active_children():
+        child.join(10)
+    assert multiprocessing.active_children() == []

@@ -12,6 +12,7 @@ from django.utils.crypto import get_random_string
 from django_tasks import DEFAULT_TASK_BACKEND_ALIAS, DEFAULT_TASK_QUEUE_NAME
 from django_tasks_db.management.commands.db_worker import Worker
 
+from reports.ledger.prints import clear_old
 from reports.prints.jobs import put_lost_back
 
 LOOK_S, SWEEP_S = 1.0, 20.0
@@ -37,6 +38,7 @@ class Command(BaseCommand):
             excluded_queue_names=[],
         )
         put_lost_back()
+        clear_old()
         if not batch:
             worker.configure_signals()
             threading.Thread(target=_sweep, daemon=True).start()
@@ -44,8 +46,9 @@ class Command(BaseCommand):
 
 
 def _sweep() -> None:
-    """Look for papers whose worker was lost, time and again."""
+    """Look for papers whose worker was lost, and for old files, time and again."""
     pause = threading.Event()
     while not pause.wait(SWEEP_S):
         put_lost_back()
+        clear_old()
         connection.close()
