@@ -24,7 +24,10 @@ def seed_books_paper(farm: Farm, year: int, *, today: dt.date) -> dict[str, Any]
         "year": year,
         "season": season,
         "until": until,
-        "kinds": kind_books(stories, Span(season.first, until)),
+        "kinds": sorted(
+            kind_books(stories, Span(season.first, until)),
+            key=lambda kind: not kind.is_off,
+        ),
         "sown": sown_parts(farm, season.first, until, settings_of(farm)),
         "least_sources": sources_needed(farm),
     }

@@ -95,8 +95,11 @@ def balance_part(books: Dossier, period: Span, rules: Iterable[Rule]) -> dict[st
     stock = next(rule for rule in rules if rule.id is RuleId.STOCK)
     shares = {key: stock[key] for key in ("packed_share", "bulk_share")}
     told = balances(books, period, **shares)
+    rows = tuple(sorted(told, key=_doubtful_first))
     return {
-        "balances": tuple(sorted(told, key=_doubtful_first)),
+        "balances": rows,
+        "off": tuple(one for one in rows if not one.is_within),
+        "closed": tuple(one for one in rows if one.is_within),
         "short": sum(not one.is_within for one in told),
         **shares,
     }

@@ -6,6 +6,9 @@ import datetime as dt
 from dataclasses import dataclass
 from enum import StrEnum
 
+# Scales and rounding. [kg]
+SCALES_KG = 0.005
+
 
 class Entry(StrEnum):
     """What an entry of a lot's book is; on one day they come in this order."""
@@ -99,6 +102,14 @@ class KindBook:
     lots: tuple[LotBook, ...]
     live_kg: float | None = None
     in_mixes: tuple[InMix, ...] = ()
+
+    @property
+    def is_off(self) -> bool:
+        """Return whether a lot fell below nothing, or a count found another weight."""
+        return any(
+            one.falls_below_zero or abs(one.balance.variance_kg) > SCALES_KG
+            for one in self.lots
+        )
 
 
 @dataclass(frozen=True, slots=True)
