@@ -5,10 +5,12 @@ import io
 import re
 
 import pytest
+from django.apps import apps
 from django.test import Client
 from django.urls import reverse
+from django.utils.functional import Promise
 
-from farm.models import User
+from farm.models import Record, User
 from tests import strings
 
 # Strings still to be said; to be none.
@@ -18,6 +20,10 @@ BLANK = re.compile(r"%\(\w+\)[sdif]|%[sdif%]|\{\w*\}")
 
 def rows(storey):
     return [row for row in strings.kept(storey) if row.id]
+
+
+def all_records():
+    return [model for model in apps.get_models() if issubclass(model, Record)]
 
 
 def forms(said):
@@ -95,3 +101,14 @@ def test_a_language_nobody_speaks_here_changes_nothing():
     client = Client()
     client.post(reverse("language"), {"language": "../../etc", "next": "/"})
     assert "language" not in client.cookies
+
+
+@pytest.mark.parametrize("model", all_records(), ids=lambda model: model.__name__)
+def test_what_a_record_holds_is_named_in_both_languages(model):
+    kept = {field.name for field in Record._meta.get_fields()} | {"id", "farm"}
+    for field in model._meta.concrete_fields:
+        by_key = {"noun", "object_id"}
+        if field.name not in kept | by_key:
+            assert isinstance(field.verbose_name, Promise), field.name
+    assert isinstance(model._meta.verbose_name, Promise)
+    assert isinstance(model._meta.verbose_name_plural, Promise)

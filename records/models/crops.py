@@ -105,7 +105,10 @@ class FarmFigure(Record):
     """A figure of the farm's own, which wins over the catalogue's and says so."""
 
     kind = models.ForeignKey(
-        Kind, on_delete=models.PROTECT, related_name="farm_figures"
+        Kind,
+        on_delete=models.PROTECT,
+        related_name="farm_figures",
+        verbose_name=_("kind"),
     )
     attribute = models.CharField(_("figure"), max_length=40)
     stage = models.CharField(_("stage"), max_length=40, blank=True)

@@ -26,7 +26,10 @@ class InputLot(Record):
     supplier = models.CharField(_("supplier"), max_length=120, blank=True)
     received_on = models.DateField(_("received on"))
     measure = models.CharField(
-        max_length=6, choices=Application.Measure.choices, editable=False
+        _("measured by"),
+        max_length=6,
+        choices=Application.Measure.choices,
+        editable=False,
     )
     # Kilograms by weight, cubic metres by volume: the measure says which.
     amount_si = models.FloatField(_("amount"))

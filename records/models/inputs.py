@@ -113,7 +113,9 @@ class Application(Record):
         verbose_name=_("planting"),
     )
     area_m2 = models.FloatField(_("area"))
-    measure = models.CharField(max_length=6, choices=Measure.choices, editable=False)
+    measure = models.CharField(
+        _("measured by"), max_length=6, choices=Measure.choices, editable=False
+    )
     # Kilograms by weight, cubic metres by volume: the measure says which.
     amount_si = models.FloatField(_("amount"))
     applied_on = models.DateField(_("applied on"))
