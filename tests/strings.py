@@ -16,6 +16,8 @@ from django.utils.translation.template import templatize
 
 from tests.places import ROOT
 
+# How many strings may still wait to be said: none, once all hands are done.
+PATIENCE = 4000
 STOREYS = ("farm", "records", "reports")
 KEYWORDS = {
     "_": None,
