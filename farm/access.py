@@ -11,7 +11,7 @@ from django.http import Http404, HttpRequest, HttpResponseBase
 from django.utils import timezone
 
 from farm.models import Farm, Look, Membership, Role, User
-from farm.roles import EVERYONE, MANAGERS, OWNERS, WRITERS
+from farm.roles import EVERYONE, INSPECTED, MANAGERS, OWNERS, WRITERS
 
 P = ParamSpec("P")
 
@@ -46,8 +46,10 @@ def for_members(*roles: Role) -> Callable[[View[P]], Routed]:
             membership = _membership(request.user, slug)
             request.membership = membership
             let(request, allowed)
-            _note(request)
             farm = membership.farm.read_in(request.user.units)
+            farm.period = membership.period
+            _keep_to_the_period(request, farm)
+            _note(request)
             with timezone.override(farm.time_zone):
                 return view(request, farm, *args, **kwargs)
 
@@ -66,6 +68,18 @@ def let(request: FarmRequest, roles: frozenset[Role]) -> None:
 def may(request: FarmRequest, roles: frozenset[Role]) -> bool:
     """Tell whether the member's role is among these."""
     return request.membership.role in roles
+
+
+def _keep_to_the_period(request: FarmRequest, farm: Farm) -> None:
+    """An inspector reads the pages opened to them, of seasons within their days."""
+    match = request.resolver_match
+    if farm.period is None or match is None:
+        return
+    if match.view_name not in INSPECTED:
+        raise PermissionDenied
+    year = match.kwargs.get("year")
+    if year is not None and not farm.opens(year):
+        raise Http404
 
 
 def _note(request: FarmRequest) -> None:

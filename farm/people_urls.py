@@ -12,6 +12,7 @@ urlpatterns = [
         views.invitation_revoke,
         name="invitation-revoke",
     ),
+    path("looks/", views.looks, name="looks"),
     path("leave/", views.leave, name="leave"),
     path("<int:member>/", views.member, name="member"),
     path("<int:member>/end/", views.member_end, name="member-end"),

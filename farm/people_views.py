@@ -7,6 +7,7 @@ import datetime as dt
 from django.conf import settings
 from django.contrib import messages
 from django.contrib.auth.tokens import default_token_generator
+from django.core.paginator import Paginator
 from django.http import HttpResponse
 from django.shortcuts import get_object_or_404, redirect, render
 from django.urls import reverse
@@ -22,7 +23,7 @@ from farm.forms import MemberForm, PersonForm
 from farm.models import Farm, Invitation, Membership, Role
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
-LOOKS_SHOWN = 200
+LOOKS_A_PAGE = 100
 
 
 @require_GET
@@ -30,7 +31,6 @@ LOOKS_SHOWN = 200
 def people(request: FarmRequest, farm: Farm) -> HttpResponse:
     now, owner = timezone.now(), may(request, OWNERS)
     members = farm.memberships.select_related("user").order_by("since", "pk")
-    looks = farm.looks.select_related("by").order_by("-at", "-pk")[:LOOKS_SHOWN]
     links = farm.invitations.filter(used_at=None).order_by("-made_at")
     page = {
         "farm": farm,
@@ -39,10 +39,19 @@ def people(request: FarmRequest, farm: Farm) -> HttpResponse:
         "roles": Role.choices,
         "mine": request.membership,
         "members": [(one, one.holds_on(farm.today(now))) for one in members],
-        "looks": looks if owner else [],
+        "looks": farm.looks.count() if owner else 0,
         "links": [(one, one.state(now)) for one in links] if owner else [],
     }
     return render(request, "farm/people.html", page)
+
+
+@require_GET
+@for_members(*OWNERS)
+def looks(request: FarmRequest, farm: Farm) -> HttpResponse:
+    """Who looked at which page, and when, the newest first."""
+    rows = farm.looks.select_related("by").order_by("-at", "-pk")
+    found = Paginator(rows, LOOKS_A_PAGE).get_page(request.GET.get("page"))
+    return render(request, "farm/looks.html", {"farm": farm, "page_obj": found})
 
 
 @require_http_methods(GET_OR_POST)

@@ -13,6 +13,42 @@ EVERYONE = frozenset(Role)
 WRITERS = frozenset({Role.OWNER, Role.MANAGER, Role.CREW})
 MANAGERS = frozenset({Role.OWNER, Role.MANAGER})
 OWNERS = frozenset({Role.OWNER})
+# What an inspector may open who was invited to a period; nothing else opens.
+INSPECTED = frozenset(
+    {
+        "farm",
+        "leave",
+        "records:attachment",
+        "records:attachment-small",
+        "records:changes",
+        "records:list",
+        "records:page",
+        "records:table-csv",
+        "records:table-xlsx",
+        "reports:assumptions",
+        "reports:balances",
+        "reports:changes-now",
+        "reports:changes-since",
+        "reports:field",
+        "reports:findings",
+        "reports:findings-now",
+        "reports:packet",
+        "reports:packet-pdf",
+        "reports:print",
+        "reports:print-begin",
+        "reports:print-file",
+        "reports:print-stop",
+        "reports:prints",
+        "reports:rules",
+        "reports:season",
+        "reports:season-pdf",
+        "reports:seasons",
+        "reports:sources",
+        "reports:trace",
+        "reports:trace-choose",
+        "reports:verify",
+    }
+)
 
 
 @dataclass(frozen=True)

@@ -69,6 +69,7 @@ def accept(invitation: Invitation, *, user: User, now: dt.datetime) -> Membershi
             raise RefusalError(_("The access this link gives has ended already."))
         member = _place(farm, user, today)
         member.role, member.until = row.role, row.until
+        member.sees_from, member.sees_to = row.sees_from, row.sees_to
         member.save()
         row.used_at, row.used_by = now, user
         row.save()
@@ -102,14 +103,21 @@ def _place(farm: Farm, user: User, today: dt.date) -> Membership:
 
 
 def change(
-    member: Membership, *, role: str, until: dt.date | None, today: dt.date
+    member: Membership,
+    *,
+    role: str,
+    until: dt.date | None,
+    today: dt.date,
+    sees_from: dt.date | None = None,
+    sees_to: dt.date | None = None,
 ) -> None:
-    """Give a member another role or another last day."""
+    """Give a member another role, another last day, or another period to read."""
     with transaction.atomic():
         held = _held(member)
         if role != Role.OWNER:
             _keep_an_owner(held, today)
         held.role, held.until = role, None if role == Role.OWNER else until
+        held.sees_from, held.sees_to = sees_from, sees_to
         held.save()
 
 
@@ -130,6 +138,7 @@ def hand_over(giver: Membership, taker: Membership, *, today: dt.date) -> None:
         if held.pk == other.pk or not other.holds_on(today):
             raise RefusalError(_("The farm can be handed to another member only."))
         other.role, other.until = Role.OWNER, None
+        other.sees_from = other.sees_to = None
         other.save()
         if held.role == Role.OWNER:
             held.role = Role.MANAGER

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 from django.contrib import messages
 from django.contrib.auth.decorators import login_not_required
 from django.http import HttpRequest, HttpResponse
@@ -53,6 +55,8 @@ def farm_new(request: FarmRequest) -> HttpResponse:
 @require_GET
 @for_members()
 def farm_page(request: FarmRequest, farm: Farm) -> HttpResponse:
+    if farm.period is not None:
+        return opened_page(request, farm)
     fields = farm.fields.live().order_by("name")
     page = {
         "farm": farm,
@@ -63,6 +67,15 @@ def farm_page(request: FarmRequest, farm: Farm) -> HttpResponse:
         "may_carry_away": may(request, OWNERS),
     }
     return render(request, "farm/farm.html", page)
+
+
+def opened_page(request: FarmRequest, farm: Farm) -> HttpResponse:
+    """Where an inspector begins: the seasons opened to them, and the records."""
+    first, last = request.membership.period or (dt.date.min, dt.date.max)
+    years = range(farm.season_year(last), farm.season_year(first) - 1, -1)
+    page = {"farm": farm, "first": first, "last": last}
+    page["years"] = [year for year in years if farm.opens(year)]
+    return render(request, "farm/opened.html", page)
 
 
 @require_http_methods(GET_OR_POST)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from django.http import Http404, HttpResponse
-from django.shortcuts import render
+from django.shortcuts import redirect, render
 from django.utils import timezone
 from django.views.decorators.http import require_GET
 
@@ -24,7 +24,8 @@ from reports.prints.season import is_long, print_season
 @for_members()
 def seasons(request: FarmRequest, farm: Farm) -> HttpResponse:
     years = season_years(farm, today=farm.today(timezone.now()))
-    return render(request, "reports/seasons.html", {"farm": farm, "years": years})
+    page = {"farm": farm, "years": [year for year in years if farm.opens(year)]}
+    return render(request, "reports/seasons.html", page)
 
 
 @require_GET
@@ -74,6 +75,8 @@ def land_map(request: FarmRequest, farm: Farm) -> HttpResponse:
 @require_GET
 @for_members()
 def field(request: FarmRequest, farm: Farm, pk: int) -> HttpResponse:
+    if farm.period is not None:
+        return redirect("records:page", farm.slug, "fields", pk)
     today, asked = farm.today(timezone.now()), request.GET.get("year", "")
     paper = field_paper(farm, pk, asked=asked, today=today)
     if paper is None:

@@ -502,6 +502,15 @@ class FindingReplyFactory(RecordFactory):
     replied_on = dt.date(2026, 9, 20)
 
 
+class ChangeToldFactory(RecordFactory):
+    class Meta:
+        model = kept.ChangeTold
+
+    key = factory.Sequence(lambda n: f"2026.inputs.came.Feather meal {n}")
+    change, how = "New: Feather meal", "By letter"
+    told_on = dt.date(2026, 9, 20)
+
+
 class PrintJobFactory(DjangoModelFactory):
     class Meta:
         model = kept.PrintJob

@@ -27,6 +27,8 @@ ROLES = {
     "member-end": {Role.OWNER},
     "hand-over": {Role.OWNER},
     "member-password": {Role.OWNER},
+    "looks": {Role.OWNER},
+    "reports:findings-keep": MANAGERS,
     "records:write": WRITERS,
     "records:attach": WRITERS,
     "records:crew-act": WRITERS,

@@ -12,6 +12,7 @@ from tests.factories import (
     CalendarAddressFactory,
     CalibrationFactory,
     CertifierNumberFactory,
+    ChangeToldFactory,
     CleanOutFactory,
     CompostBatchFactory,
     DutyFactory,
@@ -83,6 +84,7 @@ LEANING: tuple[tuple[str, Any, dict[str, str]], ...] = (
     ("rules-followed", RulesFollowedFactory, {}),
     ("certifier-numbers", CertifierNumberFactory, {}),
     ("finding-replies", FindingReplyFactory, {}),
+    ("changes-told", ChangeToldFactory, {}),
 )
 OF_A_KIND = {
     "own-figures": FarmFigureFactory,

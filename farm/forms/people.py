@@ -31,6 +31,19 @@ class RoleAndDays(forms.Form):
         label=_("Until"), required=False, widget=DateInput(), help_text=UNTIL
     )
 
+    sees_from = forms.DateField(
+        label=_("Sees records from"),
+        required=False,
+        widget=DateInput(),
+        help_text=_("For an inspector: the first day of the seasons to be inspected."),
+    )
+    sees_to = forms.DateField(
+        label=_("Sees records to"),
+        required=False,
+        widget=DateInput(),
+        help_text=_("For an inspector: the last day of the seasons to be inspected."),
+    )
+
     def __init__(
         self, data: Any = None, *, farm: Farm, today: dt.date, **options: Any
     ) -> None:
@@ -50,7 +63,27 @@ class RoleAndDays(forms.Form):
             self.add_error("until", _("An inspector comes in until a day."))
         if role == Role.OWNER and dated:
             self.add_error("until", _("An owner stays until the farm is handed over."))
+        if role == Role.INSPECTOR:
+            self._hold_period(cleaned.get("sees_from"), cleaned.get("sees_to"))
+        elif role:
+            cleaned |= {"sees_from": None, "sees_to": None}
         return cleaned
+
+    def _hold_period(self, first: dt.date | None, last: dt.date | None) -> None:
+        """The days an inspector sees: both given, and a whole season in them."""
+        for name, day in (("sees_from", first), ("sees_to", last)):
+            if day is None and name not in self.errors:
+                self.add_error(name, _("Say which days the inspector is to see."))
+        if first is None or last is None:
+            return
+        if last < first:
+            self.add_error("sees_to", _("The period ends before it begins."))
+            return
+        year = self.farm.season_year(first)
+        seasons = [self.farm.season(one) for one in (year, year + 1)]
+        if not any(first <= begins and ends <= last for begins, ends in seasons):
+            sentence = _("No whole season lies in this period, so no paper would open.")
+            self.add_error("sees_to", sentence)
 
 
 class PersonForm(RoleAndDays):
@@ -69,7 +102,15 @@ class PersonForm(RoleAndDays):
         choices=[("", _("as their browser asks")), *LANGUAGES],
         help_text=_("What the letter and the pages behind the link are written in."),
     )
-    field_order = ("name", "email", "language", "role", "until")
+    field_order = (
+        "name",
+        "email",
+        "language",
+        "role",
+        "until",
+        "sees_from",
+        "sees_to",
+    )
 
     def clean_name(self) -> str:
         return named(self.cleaned_data["name"])
@@ -86,7 +127,10 @@ class MemberForm(RoleAndDays):
     """What a member may do, and for how long."""
 
     def __init__(self, data: Any = None, *, member: Membership, **options: Any) -> None:
-        told = {"role": member.role, "until": member.until}
+        told = {
+            name: getattr(member, name)
+            for name in ("role", "until", "sees_from", "sees_to")
+        }
         super().__init__(data, farm=member.farm, initial=told, **options)
 
 

@@ -106,6 +106,8 @@ class Farm(models.Model):
 
     objects: ClassVar[models.Manager[Any]] = FarmQuerySet.as_manager()
     _units_of_its_own = ""
+    # Laid over the farm in memory while an inspector reads.
+    period: tuple[dt.date, dt.date] | None = None
 
     class Meta:
         verbose_name = _("farm")
@@ -137,6 +139,13 @@ class Farm(models.Model):
     def own_units(self) -> str:
         """The farm's own units, whoever reads."""
         return self._units_of_its_own or self.units
+
+    def opens(self, year: int) -> bool:
+        """Whether the season of that year lies in the period of who is reading."""
+        if self.period is None:
+            return True
+        first, last = self.season(year)
+        return self.period[0] <= first and last <= self.period[1]
 
     @property
     def is_southern(self) -> bool:

@@ -39,6 +39,8 @@ class Invitation(models.Model):
     language = models.CharField(
         _("language"), max_length=8, blank=True, choices=LANGUAGES
     )
+    sees_from = models.DateField(_("sees records from"), null=True, blank=True)
+    sees_to = models.DateField(_("sees records to"), null=True, blank=True)
     token_hash = models.CharField(max_length=64, unique=True)
     made_by = models.ForeignKey(
         settings.AUTH_USER_MODEL, on_delete=models.PROTECT, related_name="+"

@@ -82,6 +82,7 @@ class Field(Record):
 
 class LandStatement(Record):
     DATE_FIELD = "signed_on"
+    LASTS = True
 
     field = models.ForeignKey(
         Field,

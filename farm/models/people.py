@@ -13,6 +13,9 @@ from django.utils.translation import gettext_lazy as _
 LANGUAGES = [("en-us", "English"), ("es", "Español")]
 
 
+Period = tuple[dt.date, dt.date]
+
+
 class UserManager(BaseUserManager["User"]):
     def create_user(self, email: str, password: str | None = None, **more: Any) -> User:
         user = self.model(email=self.normalize_email(email).lower(), **more)
@@ -71,6 +74,9 @@ class Membership(models.Model):
     role = models.CharField(_("role"), max_length=12, choices=Role.choices)
     since = models.DateField(_("since"))
     until = models.DateField(_("until"), null=True, blank=True)
+    # What somebody who only reads was invited to see; nothing set is everything.
+    sees_from = models.DateField(_("sees records from"), null=True, blank=True)
+    sees_to = models.DateField(_("sees records to"), null=True, blank=True)
 
     objects: ClassVar[models.Manager[Membership]] = MembershipQuerySet.as_manager()
 
@@ -84,6 +90,12 @@ class Membership(models.Model):
                 name="membership_until_not_before_since",
                 violation_error_message=_("It cannot run out before it begins."),
             ),
+            models.CheckConstraint(
+                condition=models.Q(sees_from=None, sees_to=None)
+                | models.Q(sees_to__gte=models.F("sees_from")),
+                name="membership_period_is_whole",
+                violation_error_message=_("The period ends before it begins."),
+            ),
         ]
 
     def __str__(self) -> str:
@@ -92,3 +104,10 @@ class Membership(models.Model):
     def holds_on(self, day: dt.date) -> bool:
         """Whether the person may come in on that day of the farm's."""
         return self.since <= day and (self.until is None or day <= self.until)
+
+    @property
+    def period(self) -> Period | None:
+        """The days whose records an inspector sees; None is all of them."""
+        if self.role != Role.INSPECTOR or not self.sees_from or not self.sees_to:
+            return None
+        return self.sees_from, self.sees_to

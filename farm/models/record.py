@@ -14,7 +14,7 @@ from django.utils.translation import gettext_lazy as _
 
 if TYPE_CHECKING:
     from farm.models.farms import Farm
-    from farm.models.people import User
+    from farm.models.people import Period, User
 
 # A record written on a later day than the day after is marked as late.
 LATE_AFTER_DAYS = 1
@@ -26,6 +26,13 @@ class RecordQuerySet(models.QuerySet[R]):
     def on(self, farm: Farm) -> Self:
         return self.filter(farm=farm)
 
+    def seen_on(self, farm: Farm) -> Self:
+        """The farm's rows, for an inspector those of the period opened to them."""
+        rows = self.on(farm)
+        if farm.period is None:
+            return rows
+        return rows.filter(self.model.within(farm.period))
+
     def live(self) -> Self:
         """Those that stand: not voided."""
         return self.filter(voided_at=None)
@@ -35,6 +42,8 @@ class Record(models.Model):
     """What every record carries, whatever it tells of."""
 
     DATE_FIELD: ClassVar[str] = ""
+    # Told once and leaned on for years, such as a lot of seed.
+    LASTS: ClassVar[bool] = False
     # Related names of rows that belong to the record and change with it.
     PARTS: ClassVar[tuple[str, ...]] = ()
     # Fields whose change cannot be read without another field beside it.
@@ -78,6 +87,15 @@ class Record(models.Model):
                 name="%(class)s_void_is_whole",
             )
         ]
+
+    @classmethod
+    def within(cls, period: Period) -> Q:
+        """Which rows belong to a period: of its days, without a day, or lasting."""
+        if not cls.DATE_FIELD:
+            return Q()
+        day, (first, last) = cls.DATE_FIELD, period
+        since = {} if cls.LASTS else {f"{day}__gte": first}
+        return Q(**since, **{f"{day}__lte": last}) | Q(**{day: None})
 
     def settle(self, *, by: User, now: dt.datetime) -> None:
         """Settle what waited for this record; most records settle nothing."""

@@ -28,6 +28,7 @@ from records.filters.land import (
 )
 from records.filters.rulings import (
     CertifierNumberFilter,
+    ChangeToldFilter,
     FindingReplyFilter,
     RulesFollowedFilter,
 )
@@ -60,6 +61,7 @@ __all__ = [
     "EquipmentFilter",
     "FarmFigureFilter",
     "FieldFilter",
+    "ChangeToldFilter",
     "FindingReplyFilter",
     "GrazingFilter",
     "HarvestLotFilter",

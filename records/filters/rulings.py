@@ -16,3 +16,8 @@ class CertifierNumberFilter(RecordFilter):
 class FindingReplyFilter(RecordFilter):
     DAY = "replied_on"
     WORDS = ("finding", "reply", "notes")
+
+
+class ChangeToldFilter(RecordFilter):
+    DAY = "told_on"
+    WORDS = ("change", "how", "notes")

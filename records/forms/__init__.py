@@ -17,6 +17,7 @@ from records.forms.orders import SeedOrderForm
 from records.forms.plantings import PlantingForm
 from records.forms.rulings import (
     CertifierNumberForm,
+    ChangeToldForm,
     FindingReplyForm,
     RulesFollowedForm,
 )
@@ -48,6 +49,7 @@ __all__ = [
     "DutyForm",
     "EquipmentForm",
     "FarmFigureForm",
+    "ChangeToldForm",
     "FindingReplyForm",
     "GrazingForm",
     "HarvestLotForm",

@@ -8,7 +8,7 @@ from django import forms
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import RecordForm
-from records.models import CertifierNumber, FindingReply, RulesFollowed
+from records.models import CertifierNumber, ChangeTold, FindingReply, RulesFollowed
 
 
 class RulesFollowedForm(RecordForm[RulesFollowed]):
@@ -58,3 +58,20 @@ class FindingReplyForm(RecordForm[FindingReply]):
         super().__init__(data, **options)
         told = data.get("finding") if hasattr(data, "get") else None
         self.fields["reply"].help_text = told or self.initial.get("finding", "")
+
+
+class ChangeToldForm(RecordForm[ChangeTold]):
+    HAPPENED = ("told_on",)
+
+    class Meta:
+        model = ChangeTold
+        fields = ["key", "change", "told_on", "how", "done_by", "notes"]
+        widgets: ClassVar = {
+            "key": forms.HiddenInput(),
+            "change": forms.HiddenInput(),
+        }
+
+    def __init__(self, data: Any = None, **options: Any) -> None:
+        super().__init__(data, **options)
+        told = data.get("change") if hasattr(data, "get") else None
+        self.fields["told_on"].help_text = told or self.initial.get("change", "")

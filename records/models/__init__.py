@@ -12,13 +12,19 @@ from records.models.duties import Duty
 from records.models.harvests import HarvestLot, Sale, Storage
 from records.models.input_lots import InputLot
 from records.models.inputs import Application, InputProduct
+from records.models.kept_findings import KeptFindings
 from records.models.moves import LotMove
 from records.models.observations import BiomassSample, Observation, SampleFrame
 from records.models.offers import OfferComponent, OfferPrice, SeedOffer
 from records.models.orders import OrderDressing, OrderLine, SeedOrder
 from records.models.plantings import Planting, SeedLine
 from records.models.prints import PrintedPaper, PrintJob
-from records.models.rulings import CertifierNumber, FindingReply, RulesFollowed
+from records.models.rulings import (
+    CertifierNumber,
+    ChangeTold,
+    FindingReply,
+    RulesFollowed,
+)
 from records.models.searches import SeedSearch, SourceAsked
 from records.models.seeds import LotComponent, NoxiousWeed, SeedLot
 from records.models.sent import SentEntry
@@ -34,6 +40,7 @@ __all__ = [
     "Calibration",
     "CalendarAddress",
     "CertifierNumber",
+    "ChangeTold",
     "CleanOut",
     "CompostBatch",
     "CompostDay",
@@ -47,6 +54,7 @@ __all__ = [
     "InputLot",
     "InputProduct",
     "Irrigation",
+    "KeptFindings",
     "Kind",
     "KindFigure",
     "LotComponent",

@@ -13,6 +13,7 @@ from farm.models import Record, RecordQuerySet
 
 class CompostBatch(Record):
     DATE_FIELD = "started_on"
+    LASTS = True
     PARTS = ("days",)
 
     class Method(models.TextChoices):

@@ -14,6 +14,7 @@ from records.models.inputs import Application, InputProduct
 
 class InputLot(Record):
     DATE_FIELD = "received_on"
+    LASTS = True
     TOLD_WITH: ClassVar = {"amount_si": "measure"}
 
     product = models.ForeignKey(

@@ -118,6 +118,12 @@ class Planting(Record):
         day = self.sown_on or self.planned_on
         return f"{self.field} · {day:%Y-%m-%d}" if day else str(self.field)
 
+    @classmethod
+    def within(cls, period: tuple[dt.date, dt.date]) -> Q:
+        """Those that stood in the period, and those planned for it."""
+        stood = cls.objects.filter(sown_on__isnull=False).touching(*period)
+        return Q(pk__in=stood.values("pk")) | Q(sown_on=None, planned_on__range=period)
+
     def settle(self, *, by: User, now: dt.datetime) -> None:
         if self.sown_on and self.voided_at is None:
             what = "plant" if self.purpose == self.Purpose.CASH else "sow"

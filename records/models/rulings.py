@@ -1,4 +1,4 @@
-"""What a farm is held to, what its certifier rules, and replies to findings."""
+"""What a farm is held to, what its certifier rules and was told, and replies."""
 
 from __future__ import annotations
 
@@ -120,3 +120,38 @@ class FindingReply(Record):
 
     def __str__(self) -> str:
         return self.finding
+
+
+class ChangeTold(Record):
+    """That the certifier was told of something new, or given up, in a season."""
+
+    DATE_FIELD = "told_on"
+
+    # The season, the part of the farm, came or went, and its name.
+    key = models.CharField(_("change"), max_length=200)
+    change = models.CharField(_("what changed"), max_length=300)
+    told_on = models.DateField(_("certifier told on"))
+    how = models.CharField(
+        _("how"), max_length=200, help_text=_("By letter, telephone or form.")
+    )
+
+    objects: ClassVar[models.Manager[Any]] = RecordQuerySet.as_manager()
+
+    class Meta(Record.Meta):
+        verbose_name = _("change told to the certifier")
+        verbose_name_plural = _("changes told to the certifier")
+        constraints = [
+            *Record.Meta.constraints,
+            models.UniqueConstraint(
+                "farm",
+                "key",
+                condition=Q(voided_at=None),
+                name="change_told_once",
+                violation_error_message=_(
+                    "That the certifier was told of this is already written down."
+                ),
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return self.change

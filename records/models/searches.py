@@ -15,6 +15,7 @@ from records.models.seeds import SeedLot
 
 class SeedSearch(Record):
     DATE_FIELD = "searched_on"
+    LASTS = True
     PARTS = ("asked",)
 
     class Reason(models.TextChoices):

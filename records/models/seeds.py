@@ -18,6 +18,7 @@ SHARE = [MinValueValidator(0.0), MaxValueValidator(1.0)]
 
 class SeedLot(Record):
     DATE_FIELD = "received_on"
+    LASTS = True
     PARTS = ("components", "weeds")
 
     class Status(models.TextChoices):

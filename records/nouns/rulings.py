@@ -53,4 +53,19 @@ NOUNS = (
         begins_at="reports:findings-now",
         begins_with="key",
     ),
+    Noun(
+        "changes-told",
+        models.ChangeTold,
+        forms.ChangeToldForm,
+        filters.ChangeToldFilter,
+        (
+            Column(_("what changed"), lambda row: row.change),
+            Column(_("certifier told on"), lambda row: row.told_on),
+            Column(_("how"), lambda row: row.how),
+        ),
+        order=("-told_on", "pk"),
+        writers=MANAGERS,
+        begins_at="reports:changes-now",
+        begins_with="key",
+    ),
 )

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from django.db import models
 
+from farm.models import User
 from records.nouns import Noun
 from records.tables.cells import Plain
 from records.tables.columns import Column, columns_of
@@ -37,6 +38,10 @@ class Table:
     @property
     def headers(self) -> list[str]:
         return [column.header for column in self.columns]
+
+    def without_people(self) -> Table:
+        """The table for a reader who is told nobody's e-mail."""
+        return replace(self, columns=tuple(c for c in self.columns if c.to is not User))
 
     def tell(self, rows: Iterable[models.Model]) -> Iterator[list[Plain]]:
         for row in rows:

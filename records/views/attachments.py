@@ -96,6 +96,9 @@ def found(farm: Farm, key: UUID) -> Attachment:
     kept: Attachment | None = Attachment.objects.on(farm).filter(client_key=key).first()
     if kept is None:
         raise Http404
+    if farm.period is not None:
+        # Seen with the record it belongs to, or not at all.
+        one(farm, BY_MODEL[kept.noun], kept.object_id)
     return kept
 
 

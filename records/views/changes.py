@@ -18,6 +18,8 @@ ROWS_A_PAGE = 50
 @for_members()
 def change_list(request: FarmRequest, farm: Farm) -> HttpResponse:
     rows = farm.changes.select_related("by").order_by("-number")
+    if farm.period is not None:
+        rows = rows.filter(at__date__range=farm.period)
     narrowed = ChangeFilter(request.GET, farm=farm, queryset=rows)
     page = {
         "farm": farm,

@@ -32,7 +32,7 @@ def noun_named(slug: str) -> Noun:
 
 
 def one(farm: Farm, noun: Noun, pk: int) -> Any:
-    found = noun.rows().filter(farm=farm, pk=pk).first()
+    found = noun.rows().seen_on(farm).filter(pk=pk).first()
     if found is None:
         raise Http404
     return found
@@ -42,7 +42,7 @@ def one(farm: Farm, noun: Noun, pk: int) -> Any:
 @for_members()
 def record_list(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
     named = noun_named(noun)
-    rows = named.rows().on(farm)
+    rows = named.rows().seen_on(farm)
     narrowed = named.filter(request.GET, farm=farm, queryset=rows)
     found = narrowed.qs.order_by(*named.order)
     page = {

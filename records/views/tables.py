@@ -17,7 +17,7 @@ from farm.models import Farm
 from records.forms.tables import TablesForm
 from records.nouns import Noun
 from records.tables import tables_of, texts, trial, workbooks
-from records.tables.layout import rows_of
+from records.tables.layout import Table, rows_of
 from records.views.pages import noun_named
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
@@ -28,7 +28,8 @@ WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 @for_members()
 def table_as_text(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
     named, part = noun_named(noun), request.GET.get("of", "")
-    table = next((one for one in tables_of(named) if one.related == part), None)
+    tables = tables_for(farm, named)
+    table = next((one for one in tables if one.related == part), None)
     if table is None:
         raise Http404
     rows = table.tell(rows_of(table, listed(request, farm, named)))
@@ -41,7 +42,7 @@ def table_as_text(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
 def table_as_workbook(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
     named = noun_named(noun)
     found = listed(request, farm, named)
-    sheets = [(one, one.tell(rows_of(one, found))) for one in tables_of(named)]
+    sheets = [(one, one.tell(rows_of(one, found))) for one in tables_for(farm, named)]
     data = workbooks.write(sheets)
     return as_file(data, f"{farm.slug}-{named.slug}.xlsx", WORKBOOK)
 
@@ -91,9 +92,17 @@ def listed(request: FarmRequest, farm: Farm, noun: Noun) -> Any:
     """The rows of the list as it is narrowed, and the voided ones among them."""
     asked = request.GET.copy()
     asked["struck"] = "on"
-    rows = noun.model._default_manager.filter(farm=farm)
+    rows = noun.model._default_manager.seen_on(farm)
     found = noun.filter(asked, farm=farm, queryset=rows).qs
     return found.order_by(*noun.order)
+
+
+def tables_for(farm: Farm, noun: Noun) -> tuple[Table, ...]:
+    """The tables of a noun, for an inspector without people's e-mails."""
+    tables = tables_of(noun)
+    if farm.period is None:
+        return tables
+    return tuple(one.without_people() for one in tables)
 
 
 def as_file(data: str | bytes, name: str, content_type: str) -> HttpResponse:

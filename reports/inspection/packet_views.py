@@ -14,6 +14,7 @@ from farm.models import Farm
 from reports.inspection.forms import FileForm
 from reports.inspection.print_views import long_paper, pdf_answer
 from reports.ledger import prints
+from reports.papers.findings_history import keep_printed
 from reports.papers.packet import packet_paper
 from reports.pdf import PdfUnavailableError
 from reports.prints.packet import is_long, print_packet
@@ -38,7 +39,7 @@ def packet_pdf(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
     except PdfUnavailableError as error:
         page = {"farm": farm, "year": year, "remedy": error.remedy}
         return render(request, "reports/no_pdf.html", page, status=503)
-    kept(request, farm, printed, year, sorted(paper["chosen"]))
+    kept(request, farm, printed, year, paper)
     return pdf_answer(printed, f"{farm.slug}-packet-{year}")
 
 
@@ -55,18 +56,20 @@ def verify(request: FarmRequest, farm: Farm) -> HttpResponse:
 
 
 def kept(
-    request: FarmRequest, farm: Farm, printed: bytes, year: int, parts: list[str]
+    request: FarmRequest, farm: Farm, printed: bytes, year: int, paper: dict[str, Any]
 ) -> None:
-    """Keep the fingerprint of what was handed out."""
+    """Keep the fingerprint of what was handed out, and the findings as they stood."""
+    now = timezone.now()
     prints.keep(
         farm,
         printed,
         name="packet",
         year=year,
-        sections=" ".join(parts),
+        sections=" ".join(sorted(paper["chosen"])),
         by=request.user,
-        now=timezone.now(),
+        now=now,
     )
+    keep_printed(farm, year, paper, by=request.user, now=now)
 
 
 def asked(request: FarmRequest, farm: Farm, year: int) -> dict[str, Any]:

@@ -40,7 +40,7 @@ def begin(request: FarmRequest, farm: Farm, paper: str, year: int) -> HttpRespon
 @require_GET
 @for_members()
 def all_prints(request: FarmRequest, farm: Farm) -> HttpResponse:
-    jobs = prints.jobs_of(farm)[:MOST_LISTED]
+    jobs = [job for job in prints.jobs_of(farm) if farm.opens(job.year)][:MOST_LISTED]
     page = {"farm": farm, "jobs": jobs, "kept_days": prints.KEPT_DAYS}
     return render(request, "reports/prints.html", page)
 
@@ -80,7 +80,7 @@ def fetch(request: FarmRequest, farm: Farm, key: uuid.UUID) -> HttpResponse:
 
 def found(farm: Farm, key: uuid.UUID) -> PrintJob:
     job = prints.jobs_of(farm).filter(key=key).first()
-    if job is None:
+    if job is None or not farm.opens(job.year):
         raise Http404
     return job
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 from django.http import Http404, HttpResponse
 from django.shortcuts import render
 from django.utils import timezone
@@ -38,6 +40,8 @@ def balances(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
     asked = PeriodForm(request.GET if "first" in request.GET else None)
     if asked.is_valid():
         period = Span(asked.cleaned_data["first"], asked.cleaned_data["last"])
+    if farm.period is not None and not _within(period, farm.period):
+        raise Http404
     page = balance_paper(farm, period, today=farm.today(timezone.now()))
     form = asked if asked.is_bound else PeriodForm(initial=vars_of(period))
     page |= {"form": form, "year": year}
@@ -47,3 +51,7 @@ def balances(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
 def vars_of(period: Span) -> dict[str, object]:
     """A period as a form begins with it."""
     return {"first": period.first, "last": period.last}
+
+
+def _within(asked: Span, period: tuple[dt.date, dt.date]) -> bool:
+    return period[0] <= asked.first and asked.last <= period[1]

@@ -7,6 +7,11 @@ from reports.inspection import packet_views, print_views, trail_views, views
 urlpatterns = [
     path("findings/", views.findings_now, name="findings-now"),
     path("findings/<season_year:year>/", views.findings, name="findings"),
+    path(
+        "findings/<season_year:year>/keep/", views.findings_keep, name="findings-keep"
+    ),
+    path("changes/", views.changes_now, name="changes-now"),
+    path("changes/<season_year:year>/", views.changes_since, name="changes-since"),
     path("rules/", views.rules, name="rules"),
     path("post/", views.post, name="post"),
     path("packet/<season_year:year>/", packet_views.packet, name="packet"),

@@ -18,7 +18,7 @@ from reports.calc.trace import balances, startable, trace
 from reports.drawings.path import trace_path
 from reports.labels import label
 from reports.ledger.dossier import dossier
-from reports.ledger.dossier.days import newest, years_of
+from reports.ledger.dossier.days import newest, open_to, years_of
 from reports.ledger.ruling import rules_of
 
 MOST_LISTED = 100
@@ -48,6 +48,9 @@ def choice_paper(farm: Farm, *, today: dt.date, words: str = "") -> dict[str, An
     books = dossier(farm, season, today=today)
     asked = words.casefold().strip()
     told = [stop for stop in startable(books) if asked in stop.name.casefold()]
+    opened = open_to(farm, {stop.noun for stop in told})
+    if opened is not None:
+        told = [stop for stop in told if (stop.noun, stop.id) in opened]
     choices = [
         _choice(link, list(rows))
         for link, rows in groupby(told, key=lambda stop: stop.link)

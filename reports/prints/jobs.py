@@ -14,6 +14,7 @@ from django_tasks import task
 from farm.language import spoken_for
 from reports.ledger import prints
 from reports.ledger.prints import PrintJob, StoppedError
+from reports.papers.findings_history import keep_printed
 from reports.papers.packet import packet_paper
 from reports.papers.season import season_paper
 from reports.pdf import PdfUnavailableError
@@ -70,6 +71,7 @@ def printed(job: PrintJob, *, heard: Heard) -> bytes:
         )
         data = print_packet(paper, processes=PROCESSES, heard=heard)
         parts = " ".join(sorted(paper["chosen"]))
+        keep_printed(farm, job.year, paper, by=job.asked_by, now=job.asked_at)
     prints.keep(
         farm,
         data,

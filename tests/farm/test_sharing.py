@@ -194,7 +194,14 @@ def test_who_left_cannot_come_in_and_their_name_stays(owner_client, world, at):
 def test_who_left_comes_back_by_a_new_link_to_the_same_line(world, as_person, invited):
     member, today = world.crew.memberships.get(), timezone.now().date()
     sharing.part(member, today=today)
-    as_person(world.crew).post(invited(role="inspector", until="2099-12-31"))
+    as_person(world.crew).post(
+        invited(
+            role="inspector",
+            until="2099-12-31",
+            sees_from="2026-01-01",
+            sees_to="2026-12-31",
+        )
+    )
     back = world.crew.memberships.get()
     assert (back.pk, back.role, back.since) == (member.pk, "inspector", member.since)
 

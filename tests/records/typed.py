@@ -263,6 +263,12 @@ SAID = {
         "reply": "A hedge was set in spring.",
         "replied_on": "2026-06-01",
     },
+    "changes-told": lambda at: {
+        "key": "2026.inputs.came.Soap",
+        "change": "New: Soap",
+        "told_on": "2026-06-01",
+        "how": "By telephone",
+    },
     "own-assumptions": lambda at: {
         "key": "bloom_days",
         "unit": "days",

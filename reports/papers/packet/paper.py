@@ -10,7 +10,6 @@ from typing import Any
 from farm.models import Farm
 from farm.units import System
 from farm.version import VERSION
-from reports.calc.changes import changes_between
 from reports.calc.shapes.basics import Span
 from reports.collector import at_rest
 from reports.labels.packet import SECTIONS
@@ -21,6 +20,7 @@ from reports.ledger.land import plots_of
 from reports.ledger.late import late_entries
 from reports.ledger.ruling import rules_of
 from reports.papers.appendix import assumption_lines, every_source
+from reports.papers.changes import changes_part
 from reports.papers.findings import findings_part
 from reports.papers.land import plain_map
 from reports.papers.packet import goods, ground, sown, work, years
@@ -76,7 +76,7 @@ def packet_paper(
         "season": season,
         "chosen": asked,
         "choices": SECTIONS,
-        "changes": changes_between(books, last, season),
+        "changes": changes_part(farm, books, last, season, year),
         "register": season_register(farm, season),
         "late": late_entries(farm, season),
         "attachments": season_attachments(farm, season),

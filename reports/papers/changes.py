@@ -1,0 +1,81 @@
+"""Changes since last season, each with when the certifier was told of it."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from django.utils.translation import gettext as _
+
+from farm.models import Farm
+from reports.calc.changes import changes_between
+from reports.calc.shapes.basics import Span
+from reports.calc.shapes.changes import Changed, Part
+from reports.calc.shapes.dossier import Dossier
+from reports.calc.shapes.ledger import Ending
+from reports.labels import label
+from reports.ledger.dossier import dossier
+from reports.ledger.kept_findings import Told, changes_told
+
+LONGEST_KEY = 200
+
+
+@dataclass(frozen=True)
+class ChangeLine:
+    """One name that came or went."""
+
+    key: str
+    name: str
+    words: str
+    told: Told | None = None
+
+
+@dataclass(frozen=True)
+class ChangedPart:
+    """One part of the farm: what came and what went."""
+
+    part: Part
+    came: tuple[ChangeLine, ...]
+    went: tuple[ChangeLine, ...]
+
+    @property
+    def lines(self) -> tuple[ChangeLine, ...]:
+        return (*self.came, *self.went)
+
+
+def changes_paper(farm: Farm, year: int, *, today: dt.date) -> dict[str, Any]:
+    """What is new this season and what is no more, part by part."""
+    season, before = Span(*farm.season(year)), Span(*farm.season(year - 1))
+    books = dossier(farm, season, today=today)
+    parts = changes_part(farm, books, before, season, year)
+    untold = sum(line.told is None for part in parts for line in part.lines)
+    page = {"farm": farm, "year": year, "season": season, "before": before}
+    return {**page, "changes": parts, "untold": untold}
+
+
+def changes_part(
+    farm: Farm, books: Dossier, before: Span, season: Span, year: int
+) -> tuple[ChangedPart, ...]:
+    """The parts in which anything came or went."""
+    told = changes_told(farm)
+    return tuple(
+        ChangedPart(
+            one.part,
+            tuple(_lines(year, one, "came", one.came, told)),
+            tuple(_lines(year, one, "went", one.went, told)),
+        )
+        for one in changes_between(books, before, season)
+    )
+
+
+def _lines(
+    year: int, one: Changed, way: str, names: Iterable[str], told: Mapping[str, Told]
+) -> Iterator[ChangeLine]:
+    sentence = _("New: %(name)s") if way == "came" else _("Not used: %(name)s")
+    for name in names:
+        key = f"{year}.{one.part}.{way}.{name}"[:LONGEST_KEY]
+        said = label(Ending(name)) if one.part is Part.ENDINGS else name
+        words = f"{label(one.part)}. {sentence % {'name': said}}"
+        yield ChangeLine(key, said, words, told.get(key))
