@@ -12,7 +12,7 @@ class Migration(migrations.Migration):
 
     dependencies = [
         ('farm', '0008_period_of_an_inspector'),
-        ('records', '0012_entries_from_telephones'),
+        ('records', '0013_measures_are_named'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
