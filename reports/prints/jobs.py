@@ -56,7 +56,7 @@ def put_lost_back() -> int:
 
 def printed(job: PrintJob, *, heard: Heard) -> bytes:
     """The file of a job; its fingerprint is kept."""
-    asked, farm = QueryDict(job.query), job.farm
+    asked, farm = QueryDict(job.query), job.farm.read_in(job.asked_by.units)
     if job.paper == PrintJob.Paper.SEASON:
         paper = season_paper(farm, job.year, today=job.today)
         data, parts = print_season(paper, heard=heard), ""

@@ -225,3 +225,20 @@ def test_a_print_is_stopped_while_its_pieces_are_printed():
     for child in multiprocessing.active_children():
         child.join(10)
     assert multiprocessing.active_children() == []
+
+
+def test_a_print_is_written_in_the_units_of_who_asked_for_it(
+    world, owner_client, monkeypatch
+):
+    seen = []
+    monkeypatch.setattr(
+        jobs, "season_paper", lambda farm, *_, **__: seen.append(farm.units)
+    )
+    monkeypatch.setattr(jobs, "print_season", lambda *_, **__: b"%PDF")
+    assert world.farm.units == "us"
+    world.owner.units = "metric"
+    world.owner.save()
+    print_in_background.func(begun(owner_client, paper="season", query="").pk)
+    assert seen == ["metric"]
+    world.farm.refresh_from_db()
+    assert world.farm.units == "us"
