@@ -87,11 +87,11 @@
 
   async function sendAll() {
     const waiting = (await mine()).filter((entry) => entry.state === "waiting");
-    if (!waiting.length) return;
+    if (!waiting.length) return show();
     const words = [];
     try {
       const ticket = await (await ask(box.dataset.who)).json();
-      if (String(ticket.user ?? "") !== user) return strangers(ticket.user);
+      if (String(ticket.user ?? "") !== user) return void strangers(ticket.user);
       say(box.dataset.sending);
       for (const entry of waiting) {
         const word = await sendOne(entry, ticket.token);
@@ -119,7 +119,10 @@
     body.append("key", entry.key);
     const headers = { Accept: "application/json", "X-CSRFToken": token };
     const answer = await ask(entry.url, { method: "POST", body, headers });
-    if (answer.type === "opaqueredirect") return strangers(null) ?? null;
+    if (answer.type === "opaqueredirect") {
+      strangers(null);
+      return null;
+    }
     if (answer.ok) {
       const { words } = await answer.json();
       await drop(entry.number);
