@@ -54,6 +54,21 @@ def void(record: Record, *, by: User, now: dt.datetime, reason: str) -> None:
             _add(head, record, verb=Change.Verb.VOIDED, by=by, now=now, reason=reason)
 
 
+def put_back(record: Record, *, by: User, now: dt.datetime, reason: str) -> None:
+    """Lift a void: the record stands again, and both acts stay in the history.
+
+    Raises ValidationError where another record has taken its place meanwhile.
+    """
+    with transaction.atomic():
+        head = ChangeHead.held(record.farm)
+        if type(record)._default_manager.filter(pk=record.pk, voided_at=None).exists():
+            return
+        record.voided_by, record.voided_at, record.void_reason = None, None, ""
+        record.validate_constraints()
+        record.save(update_fields=sorted(VOIDING))
+        _add(head, record, verb=Change.Verb.PUT_BACK, by=by, now=now, reason=reason)
+
+
 def review(record: Record, *, by: User, now: dt.datetime) -> None:
     """Say that somebody looked a record over as it stands."""
     note(record, verb=Change.Verb.REVIEWED, by=by, now=now)

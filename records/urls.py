@@ -15,6 +15,7 @@ from records.views import (
     reviews,
     tables,
     today,
+    undo,
     weather,
     write,
 )
@@ -58,5 +59,6 @@ urlpatterns = [
     path("<slug:noun>/<int:pk>/", pages.record_page, name="page"),
     path("<slug:noun>/<int:pk>/edit/", pages.record_edit, name="edit"),
     path("<slug:noun>/<int:pk>/void/", pages.record_void, name="void"),
+    path("<slug:noun>/<int:pk>/undo/", undo.record_undo, name="undo"),
     path("<slug:noun>/<int:pk>/review/", reviews.record_review, name="review"),
 ]

@@ -48,7 +48,7 @@ ROLES = {
     "records:weather-columns": MANAGERS,
     "records:weather-save": MANAGERS,
 }
-WRITING = {"records:new", "records:edit", "records:void"}
+WRITING = {"records:new", "records:edit", "records:void", "records:undo"}
 CREW_WRITES = {
     "plantings",
     "observations",

@@ -16,7 +16,7 @@ from django.utils.translation import gettext_lazy as _
 from farm.forms.base import DateInput, ModelForm
 from farm.forms.names import named
 from farm.models import Farm, Invitation, Membership, Role, User
-from farm.models.people import LANGUAGES
+from farm.models.people import LANGUAGES, Colours
 from farm.names import honest
 from farm.sharing import RefusalError, check
 
@@ -190,9 +190,15 @@ class AccountForm(ModelForm[User]):
         choices=[("", _("as the farm has them")), *Farm.Units.choices],
     )
 
+    look = forms.ChoiceField(
+        label=_("Colours"),
+        required=False,
+        choices=[("", _("as the screen has them")), *Colours.choices],
+    )
+
     class Meta:
         model = User
-        fields: ClassVar = ["name", "language", "units"]
+        fields: ClassVar = ["name", "language", "units", "look"]
 
     def clean_name(self) -> str:
         return honest(self.cleaned_data["name"])

@@ -21,6 +21,7 @@ class Change(models.Model):
         VOIDED = "voided", _("voided")
         LOADED = "loaded", _("loaded")
         REVIEWED = "reviewed", _("reviewed")
+        PUT_BACK = "put back", _("put back")
 
     farm = models.ForeignKey(
         "farm.Farm", on_delete=models.PROTECT, related_name="changes"

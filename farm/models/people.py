@@ -28,6 +28,13 @@ class UserManager(BaseUserManager["User"]):
         return self.get(email=(username or "").strip().lower())
 
 
+class Colours(models.TextChoices):
+    """What a person chose for their screen, where they did."""
+
+    DAY = "day", _("dark on light")
+    NIGHT = "night", _("light on dark")
+
+
 class User(AbstractBaseUser):
     email = models.EmailField(_("e-mail"), unique=True)
     name = models.CharField(_("name"), max_length=120, blank=True)
@@ -35,6 +42,9 @@ class User(AbstractBaseUser):
     units = models.CharField(_("units shown"), max_length=8, blank=True)
     language = models.CharField(
         _("language"), max_length=8, blank=True, choices=LANGUAGES
+    )
+    look = models.CharField(
+        _("colours"), max_length=8, blank=True, choices=Colours.choices
     )
     joined_at = models.DateTimeField(auto_now_add=True)
 

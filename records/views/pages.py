@@ -16,7 +16,7 @@ from django.views.decorators.http import require_GET, require_http_methods
 from farm.access import WRITERS, FarmRequest, for_members, let, may
 from farm.models import Farm, Record
 from farm.writing import void
-from records import tidings
+from records import tidings, undoing
 from records.forms.void import VoidForm
 from records.nouns import BY_SLUG, Noun
 
@@ -121,6 +121,8 @@ def record_page(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpRes
         **tidings.page(row, farm),
         "may_write": may(request, named.writers) and stands,
         "may_attach": may(request, WRITERS) and stands,
+        "may_undo": may(request, named.writers)
+        and undoing.may_undo(row, by=request.membership, now=timezone.now()),
     }
     return render(request, "records/page.html", page)
 

@@ -15,6 +15,9 @@ from records.models import Attachment
 from records.nouns import NOUNS
 from reports.calc.shapes.basics import Span
 
+# Both strike at whether a record stands.
+STRIKING = (Change.Verb.VOIDED, Change.Verb.PUT_BACK)
+
 
 @dataclass(frozen=True)
 class AttachmentFacts:
@@ -46,7 +49,8 @@ def season_attachments(farm: Farm, span: Span) -> tuple[AttachmentFacts, ...]:
         .filter(_in_season(farm, span))
         .annotate(
             record=Subquery(_last("label")),
-            record_void_reason=Subquery(_last("reason", verb=Change.Verb.VOIDED)),
+            record_struck=Subquery(_last("verb", verb__in=STRIKING)),
+            record_void_reason=Subquery(_last("reason", verb__in=STRIKING)),
         )
         .select_related("written_by")
         .order_by("noun", "object_id", "pk")
@@ -63,7 +67,9 @@ def season_attachments(farm: Farm, span: Span) -> tuple[AttachmentFacts, ...]:
             bytes=row.bytes,
             sha256=row.sha256,
             void_reason=row.void_reason,
-            record_void_reason=row.record_void_reason or "",
+            record_void_reason=row.record_void_reason
+            if row.record_struck == Change.Verb.VOIDED
+            else "",
         )
         for row in rows
     )

@@ -51,6 +51,8 @@ def _said(farm: Farm) -> tuple[dict[str, dict[int, Said]], dict[str, dict[int, s
             said |= after
         elif verb == Change.Verb.VOIDED:
             voided.setdefault(noun, {})[number] = reason
+        elif verb == Change.Verb.PUT_BACK:
+            voided.setdefault(noun, {})[number] = ""
     return written, voided
 
 

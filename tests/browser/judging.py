@@ -1,0 +1,118 @@
+"""What is found wrong with a page: by axe-core, and by looking for ourselves."""
+
+import hashlib
+import importlib.util
+from functools import cache
+from pathlib import Path
+
+from tests.browser import sheet
+
+WCAG_22_AA = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]
+# What colours alone decide, for the night.
+OF_COLOUR = ["color-contrast", "link-in-text-block"]
+
+JUDGE = """
+async (only) => {
+  const found = await axe.run(document, {
+    runOnly: only, resultTypes: ["violations"], preload: false,
+  });
+  return found.violations.flatMap((one) => one.nodes.slice(0, 4).map((node) =>
+    `${one.id}: ${node.html.slice(0, 160)} ${node.failureSummary.slice(0, 240)}`));
+}
+"""
+# Tags and classes without what they hold: two such pages break the same rules.
+SHAPE = """
+() => {
+  const told = new Set();
+  const walk = (element, above) => {
+    const own = [...element.attributes].map((one) => one.name).filter(
+      (name) => !["value", "checked", "selected", "open"].includes(name)).sort();
+    const is = [element.tagName, element.className.baseVal ?? element.className,
+      element.getAttribute("type") ?? "", element.children.length === 0 &&
+      element.textContent.trim() === "", ...own].join(" ");
+    const here = `${above}>${is}`;
+    if (element.tagName === "OPTION" || told.has(here)) return;
+    told.add(here);
+    for (const child of element.children) walk(child, here);
+  };
+  for (const child of document.documentElement.children) walk(child, "");
+  return [...told].sort().join("\\n");
+}
+"""
+# A page must not be wider than the screen; only a box that scrolls by itself may.
+WIDER = """
+() => {
+  const room = document.documentElement.clientWidth;
+  if (document.documentElement.scrollWidth <= room) return [];
+  const boxes = (element) => element.closest(".wide, .scroll, .unseen, .skip");
+  return ["wider than the screen: " + [...document.body.querySelectorAll("*")]
+    .filter((one) => one.getBoundingClientRect().right > room + 1 && !boxes(one))
+    .slice(0, 3).map((one) => one.outerHTML.slice(0, 120)).join(" | ")];
+}
+"""
+# Everything to press or fill in is reached by Tab, in the order of the page, and
+# shows it. The start page of a browser counts as keyboard use, so focus() shows too.
+UNSEEN_FOCUS = """
+() => {
+  const wanted = "a[href], button, input, select, textarea, summary, [tabindex]";
+  const shown = (one) => one.checkVisibility({visibilityProperty: true}) &&
+    !one.disabled && one.type !== "hidden";
+  const told = (why, one) => `${why}: ${one.outerHTML.slice(0, 160)}`;
+  const faults = [];
+  for (const one of document.querySelectorAll(wanted)) {
+    if (one.tabIndex > 0) faults.push(told("out of order", one));
+    if (!shown(one) || one.matches("main, [role=alert]")) continue;
+    if (one.tabIndex < 0) { faults.push(told("not reached by Tab", one)); continue; }
+    const before = getComputedStyle(one).outlineStyle;
+    one.focus();
+    const style = getComputedStyle(one);
+    if (document.activeElement !== one) faults.push(told("takes no focus", one));
+    else if (style.outlineStyle === before || parseFloat(style.outlineWidth) < 2)
+      faults.push(told("focus is not seen", one));
+  }
+  document.activeElement?.blur();
+  scrollTo(0, 0);
+  return faults.slice(0, 6);
+}
+"""
+
+
+@cache
+def axe():
+    found = importlib.util.find_spec("axe_playwright_python")
+    return (Path(found.origin).parent / "axe.min.js").read_text(encoding="utf-8")
+
+
+class Judge:
+    """Looks a page over at three widths and lights; a shape seen before is known."""
+
+    def __init__(self, window):
+        self.window, self.seen = window, set()
+
+    def faults(self, path, found=None, *, name="page"):
+        """What is wrong at an address, or with an answer shown there."""
+        self.window.wear(width=360, touch=True)
+        answer = self.window.go(path, found)
+        page, told = self.window.page, []
+        shape = hashlib.sha256(page.evaluate(SHAPE).encode()).digest()
+        is_new = shape not in self.seen
+        self.seen.add(shape)
+        if is_new:
+            page.evaluate(axe())
+            told += self.breaches("360 px by day", WCAG_22_AA)
+        told += page.evaluate(WIDER) + page.evaluate(UNSEEN_FOCUS)
+        sheet.keep(self.window, name, "360")
+        if is_new:
+            self.window.wear(width=360, touch=True, night=True)
+            told += self.breaches("360 px by night", OF_COLOUR, kind="rule")
+        self.window.wear(width=1280)
+        sheet.keep(self.window, name, "wide")
+        if is_new:
+            told += self.breaches("1280 px", WCAG_22_AA)
+        told += page.evaluate(WIDER)
+        # The browser itself complains of every answer that is a refusal.
+        return told + (self.window.complaints if answer.ok else [])
+
+    def breaches(self, where, values, *, kind="tag"):
+        found = self.window.page.evaluate(JUDGE, {"type": kind, "values": values})
+        return [f"{where}: {one}" for one in found]

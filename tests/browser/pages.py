@@ -1,0 +1,27 @@
+"""Which addresses are pages to look at, and with whose eyes."""
+
+from tests.addresses import addresses
+from tests.browser.window import outside
+
+VISITORS = {"sign-in", "come-in", "password-forgotten", "password-sent", "password-new"}
+# A print of the packet takes its time, and is looked at as paper elsewhere.
+FILES = ("-pdf", "-csv", "-xlsx", "-file", "reports:week")
+
+
+def addresses_of(*spaces):
+    """The addresses of these rooms that are not files by their name."""
+    return [
+        one
+        for one in addresses()
+        if one.name.rpartition(":")[0] in spaces and not one.name.endswith(FILES)
+    ]
+
+
+def page_at(window, cast, one):
+    """The page at an address, as the one who may most sees it, or nothing."""
+    window.sign_in(None if one.name in VISITORS else cast.owner)
+    with outside():
+        path = one.at(cast.ours)
+    found = window.asked("GET", path)
+    is_page = found.headers.get("Content-Type", "").startswith("text/html")
+    return (path, found) if found.status_code == 200 and is_page else None
