@@ -23,5 +23,5 @@ def page_at(window, cast, one):
     with outside():
         path = one.at(cast.ours)
     found = window.asked("GET", path)
-    is_page = found.headers.get("Content-Type", "").startswith("text/html")
-    return (path, found) if found.status_code == 200 and is_page else None
+    is_whole = found.content.startswith(b"<!doctype html>")
+    return (path, found) if found.status_code == 200 and is_whole else None

@@ -2,11 +2,12 @@
 
 import pytest
 from django.urls import reverse
+from django.utils import timezone
 
 from records.models import Irrigation
 from tests.browser.judging import UNSEEN_FOCUS, WIDER
 from tests.browser.window import outside
-from tests.factories import FieldFactory
+from tests.factories import FieldFactory, PlantingFactory
 
 # Long, turned about, joined of many, without width: all of them are names.
 HOSTILE = (
@@ -60,6 +61,10 @@ def test_water_is_written_down_by_keys_alone(window, cast, page):
 
 
 def test_a_part_of_a_page_that_comes_later_leaves_the_focus(window, cast, page):
+    with outside():
+        here = {"farm": cast.farm, "field": cast.ours["fields"], "area_m2": 100}
+        here |= {"line__kind": cast.ours.kind, "written_by": cast.crew}
+        PlantingFactory(**here, sown_on=cast.farm.today(timezone.now()))
     window.go(reverse("records:write-act", args=[cast.farm.slug, "end"]))
     press_until(page, "document.activeElement.name === 'place'")
     page.keyboard.press("Space")
