@@ -8,7 +8,7 @@ from farm.guards import GuardChanges
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('farm', '0007_language_of_a_person'),
+        ('farm', '0008_period_of_an_inspector'),
     ]
 
     operations = [
