@@ -84,6 +84,14 @@ class FieldPart:
     stretches: tuple[Stretch, ...]
     plantings: tuple[PlantingPart, ...]
 
+    @property
+    def is_busy(self) -> bool:
+        """Whether anything stood, lay or was put there; a still field is only named."""
+        cover, told = self.row.cover, self.row.ledger
+        return bool(
+            self.plantings or told.applications or cover.living or cover.residue
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class CautionPart:

@@ -40,6 +40,7 @@ def laid_out(
     page: SeasonPage, register: Register, *, farm: Farm, year: int, today: dt.date
 ) -> dict[str, Any]:
     """A season's figures with their drawings, as the templates ask for them."""
+    parts = tuple(field_parts(page, System(farm.units)))
     return {
         "farm": farm,
         "year": year,
@@ -48,5 +49,7 @@ def laid_out(
         "register": register,
         "strips": tuple(farm_strips(page)),
         "cautions": tuple(caution_parts(page)),
-        "parts": tuple(field_parts(page, System(farm.units))),
+        "parts": parts,
+        "busy": tuple(one for one in parts if one.is_busy),
+        "still": tuple(one for one in parts if not one.is_busy),
     }

@@ -12,6 +12,7 @@ from django.utils.translation import gettext as _
 from reports.papers.packet.enclosures import enclosures
 from reports.papers.packet.sheets import Sheet, sheets
 from reports.papers.packet.tables import Section
+from reports.papers.packet.told import printed_sections
 from reports.pdf.joining import joined
 from reports.pdf.kept import Heard, Leaf, pieces_of, unheard
 from reports.pdf.numbering import Numbering
@@ -36,7 +37,7 @@ def is_long(paper: Mapping[str, Any]) -> bool:
 
 def leaves_of(paper: Mapping[str, Any]) -> tuple[list[Sheet], list[Leaf]]:
     """The parts of a packet as they are printed, without cover and contents."""
-    told = list(sheets(paper["sections"]))
+    told = list(sheets(printed_sections(paper["sections"])))
     css = render_to_string("reports/packet_print.css", dict(paper))
     leaves = [
         Leaf(

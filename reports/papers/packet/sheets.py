@@ -62,7 +62,7 @@ def _turned(sections: Sequence[Section]) -> Iterator[Section]:
 
 
 def _cut(section: Section) -> Iterator[Section]:
-    if section.groups:
+    if section.groups and section.weight > MOST:
         told: list[Section] = [
             replace(section, groups=tuple(some), weight=weight_of(some))
             for some in runs(section.groups, _group_weight, lambda one: one.title)

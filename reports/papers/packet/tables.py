@@ -59,6 +59,17 @@ class Section:
     continued: bool = False
     # A part that only says that none is recorded lies as the part before it does.
     is_sideways: bool = False
+    # The titles of parts in which nothing is recorded, told in one list.
+    titles: tuple[str, ...] = ()
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether the part would only say that nothing is recorded."""
+        if self.register is not None:
+            return not self.register.rows
+        if self.groups:
+            return not any(one.register.rows for one in self.groups)
+        return self.weight == 0
 
     @property
     def is_short(self) -> bool:
