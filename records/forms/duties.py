@@ -69,10 +69,12 @@ class DutyForm(RecordForm[Duty]):
         return cleaned
 
     def open_twin(self) -> Duty | None:
-        """The open duty that asks for the same of the same planting."""
-        told = {key: self.cleaned_data.get(key) for key in ("what", "planting")}
+        """The open duty that asks for the same of the same planting in these days."""
+        told = {key: self.cleaned_data[key] for key in ("what", "planting", "field")}
+        first, last = (self.cleaned_data[f"{end}_on"] for end in ("earliest", "latest"))
         rows = Duty.objects.on(self.farm).open().filter(**told)
-        found: Duty | None = rows.filter(field=self.cleaned_data["field"]).first()
+        meeting = rows.filter(earliest_on__lte=last, latest_on__gte=first)
+        found: Duty | None = meeting.first()
         return found
 
 

@@ -70,7 +70,7 @@ def offer_of(window: Window, *, on: dt.date) -> Offer | None:
 def duty_of(
     planting: int, offer: Offer | None, duties: Sequence[DutyTold]
 ) -> DutyTold | None:
-    """The open duty that stands for such an offer already."""
+    """The open duty that stands for such an offer already, its days meeting it."""
     if offer is None:
         return None
     return next(
@@ -78,6 +78,8 @@ def duty_of(
             row
             for row in duties
             if (row.planting_id, row.code) == (planting, offer.what)
+            and row.earliest_on <= offer.latest_on
+            and row.latest_on >= offer.earliest_on
         ),
         None,
     )

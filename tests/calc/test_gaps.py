@@ -235,3 +235,10 @@ def test_only_kinds_good_for_the_aim_are_ranked():
         [fit("A", aims=(Aim.MULCH,)), fit("B", aims=(Aim.BEES,))], aim=Aim.BEES
     )
     assert [row.fit.name for row in rows] == ["B"]
+
+
+def test_a_cover_is_over_before_its_seed_and_in_time_for_the_next_crop():
+    told = replace(fit("A"), end_by=dt.date(2026, 9, 20), seed_on=dt.date(2026, 8, 20))
+    assert told.over_by == dt.date(2026, 8, 19)
+    assert replace(told, seed_on=None).over_by == dt.date(2026, 9, 20)
+    assert replace(told, seed_on=None, end_by=None).over_by is None

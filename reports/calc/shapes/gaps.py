@@ -115,7 +115,7 @@ class Fit:
 
     ``chance_cover`` and ``chance_flower`` are shares of years [0–1] of a sowing on
     ``sow_from``; ``weed_days`` the middle over the years [d]. None where the years
-    tell nothing.
+    tell nothing. ``seed_on`` is the day from which its seed can sprout.
     """
 
     slug: str
@@ -135,6 +135,13 @@ class Fit:
     rain_week: float | None = None
     look_on: dt.date | None = None
     wait_days: int | None = None
+    seed_on: dt.date | None = None
+
+    @property
+    def over_by(self) -> dt.date | None:
+        """Return the last day to end it: before its seed, and for the next crop."""
+        seed = self.seed_on and self.seed_on - dt.timedelta(1)
+        return min((day for day in (self.end_by, seed) if day), default=None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -84,6 +84,7 @@ class Fitter:
             years=int(forecast.years_known(limit[place])) if len(days) else 0,
             rain_week=self._rain_week(days, place),
             look_on=look_on(chances, days, room.first),
+            seed_on=_seed_on(kind, day_at(chances, days, room.first)),
         )
 
     def _end_by(self, gap: Gap, kind: KindFacts) -> dt.date | None:
@@ -166,3 +167,11 @@ class Fitter:
             )
         share = self._rain[days[place]]
         return None if np.isnan(share) else float(share)
+
+
+def _seed_on(kind: KindFacts, sown: dt.date | None) -> dt.date | None:
+    """Return the day from which the seed of such a sowing can sprout."""
+    row = kind.best("viable_seed_days")
+    if sown is None or row is None:
+        return None
+    return sown + dt.timedelta(whole_days(row.between.middle))

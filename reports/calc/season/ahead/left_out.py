@@ -36,10 +36,16 @@ def _out(sky: Sky) -> Iterator[LeftOut]:
             yield LeftOut(year, WhyOut.BEGINS, 0)
 
 
-def spoilt_years(sky: Sky, told: Days) -> tuple[int, ...]:
-    """Return the years with days not read that tell nothing here. (y,)"""
+def gap_years(sky: Sky) -> NDArray[np.bool_]:
+    """Return, for each year of the record, whether days of it were not read. (y,)"""
     gaps = {row.year for row in _out(sky) if row.why is WhyOut.GAPS}
     years = sky.aligned([sky.today]).years
-    if len(told) != len(years):
+    return np.array([year in gaps for year in years.tolist()], dtype=bool)
+
+
+def spoilt_years(sky: Sky, gaps: NDArray[np.bool_], told: Days) -> tuple[int, ...]:
+    """Return the years with days not read that tell nothing here. (y,)"""
+    if len(told) != len(gaps) or not gaps.any():
         return ()
-    return tuple(year for year in years[np.isnan(told)].tolist() if year in gaps)
+    years = sky.aligned([sky.today]).years
+    return tuple(years[np.isnan(told) & gaps].tolist())

@@ -5,10 +5,13 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
 
+import numpy as np
+from numpy.typing import NDArray
+
 from reports.calc import forecast
 from reports.calc.season.ahead.growing import Growing
 from reports.calc.season.ahead.kills import Killed, kill_odds, kills_of
-from reports.calc.season.ahead.left_out import spoilt_years
+from reports.calc.season.ahead.left_out import gap_years, spoilt_years
 from reports.calc.season.ahead.opening import Opening
 from reports.calc.season.ahead.opens import windows_of
 from reports.calc.season.ahead.sky import Sky
@@ -68,11 +71,11 @@ def outlooks(
     stands = stages_of(plantings, growing)
     killed = kills_of(stands, growing)
     makeups = Makeups(growing.assumptions)
-    out = []
+    gaps, years, out = gap_years(growing.sky), _years(growing), []
     for stand, kill in zip(stands, killed, strict=True):
         odds = None if kill is None else kill_odds(stand, kill)
         found = windows_of(Opening(stand, odds, growing.assumptions, makeups))
-        spoilt = _spoilt(stand, kill, growing)
+        spoilt = _spoilt(stand, kill, growing, gaps)
         caveats = dict.fromkeys(_caveats(stand, odds, found, growing))
         if spoilt:
             caveats[Caveat.YEARS_LEFT_OUT] = None
@@ -83,7 +86,7 @@ def outlooks(
                 kill=odds,
                 windows=found,
                 caveats=tuple(caveats),
-                years=_years(growing),
+                years=years,
                 spoilt_years=spoilt,
             )
         )
@@ -94,12 +97,14 @@ def _years(growing: Growing) -> tuple[int, ...]:
     return tuple(growing.sky.aligned([growing.sky.today]).years.tolist())
 
 
-def _spoilt(stand: Stood, kill: Killed | None, growing: Growing) -> tuple[int, ...]:
+def _spoilt(
+    stand: Stood, kill: Killed | None, growing: Growing, gaps: NDArray[np.bool_]
+) -> tuple[int, ...]:
     """Return the years that gaps leave out of its canopy's or its frost's day."""
     told = [stand.years(StageName.CLOSED)]
     if kill is not None and kill.read_on is None:
         told.append(kill.days)
-    found = {year for days in told for year in spoilt_years(growing.sky, days)}
+    found = {year for days in told for year in spoilt_years(growing.sky, gaps, days)}
     return tuple(sorted(found))
 
 
