@@ -82,11 +82,12 @@ def place(transactional_db):
 @pytest.fixture
 def phone(browser, site):
     """A telephone of its own for every test."""
-    made = []
+    made, errors = [], []
 
     def handed(user=None, **more):
         context = browser.new_context(base_url=site, **{**PHONE, **more})
         context.set_default_timeout(15_000)
+        context.on("weberror", lambda error: errors.append(error.error.message))
         made.append(context)
         if user:
             sign_in(context, site, user)
@@ -96,6 +97,7 @@ def phone(browser, site):
     Server.loses_answers = False
     for context in made:
         context.close()
+    assert errors == []
 
 
 def sign_in(context, site, user):

@@ -98,9 +98,9 @@
         if (word === null) return;
         if (word) words.push(word);
       }
-      say(words.join(" "));
+      say(words.join("\n"));
     } catch {
-      say([...words, box.dataset.saidOffline].join(" "));
+      say([...words, box.dataset.saidOffline].join("\n"));
     } finally {
       await show();
       if (words.length) await renew();
