@@ -32,12 +32,19 @@ def written(mix: Iterable[tuple[object, float]]) -> str:
 
 def mix_of(text: str, farm: Farm) -> Mix:
     """The kinds of a line with shares that add up to one; MixError where not."""
-    kinds = {kind.name.casefold(): kind for kind in Kind.objects.open_to(farm)}
+    kinds = by_name(farm)
     parts = [_part(part, kinds) for part in BETWEEN.split(text.strip())]
     chosen = [kind for kind, _share in parts]
     if len(set(chosen)) < len(chosen):
         raise MixError(_("A kind stands twice in the mix."))
     return list(zip(chosen, _shares([share for _kind, share in parts]), strict=True))
+
+
+def by_name(farm: Farm) -> dict[str, Kind]:
+    """The farm's kinds by their names in both languages; the English one goes first."""
+    kinds = list(Kind.objects.open_to(farm))
+    spanish = {kind.name_es.casefold(): kind for kind in kinds if kind.name_es}
+    return spanish | {kind.name.casefold(): kind for kind in kinds}
 
 
 def _part(part: str, kinds: Mapping[str, Kind]) -> tuple[Kind, float | None]:
