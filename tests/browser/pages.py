@@ -23,5 +23,6 @@ def page_at(window, cast, one):
     with outside():
         path = one.at(cast.ours)
     found = window.asked("GET", path)
-    is_whole = found.content.startswith(b"<!doctype html>")
+    # Parts of pages, which are fetched into others, are looked at there.
+    is_whole = not found.streaming and found.content.startswith(b"<!doctype html>")
     return (path, found) if found.status_code == 200 and is_whole else None
