@@ -7,8 +7,10 @@ import pytest
 from django.db import connection
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
+from django.utils import timezone
 
-from records.models import RulesFollowed
+from farm.writing import void
+from records.models import CertifierNumber, InputProduct, KeptFindings, RulesFollowed
 from reports.calc.rules import RULES, findings
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.rules import Matter, RuleId, RuleSet
@@ -20,6 +22,7 @@ from tests.calc import test_rules
 from tests.factories import (
     ApplicationFactory,
     CertifierNumberFactory,
+    ChangeToldFactory,
     FieldFactory,
     HarvestLotFactory,
     InputProductFactory,
@@ -184,3 +187,61 @@ def test_sets_of_rules_are_followed_in_their_own_years(world):
 
 def test_the_records_spell_the_sets_as_the_rules_do():
     assert set(RulesFollowed.Which.values) <= {one.value for one in RuleSet}
+
+
+@pytest.mark.django_db
+def test_a_certifiers_number_out_of_its_range_is_refused_beside_the_box(
+    world, owner_client
+):
+    new = reverse("records:new", args=["alder-hill", "certifier-numbers"])
+    key = f"{RuleSet.ORGANIC_US}.{RuleId.MANURE}.contact_days"
+    sent = {"key": key, "low": "60", "high": "400", "value": "4000"}
+    sent |= {"note": "Told by telephone", "document": "Blue folder"}
+    before = CertifierNumber.objects.count()
+    page = owner_client.post(f"{new}?key={key}", sent).content.decode()
+    assert "The value lies outside the range." in page
+    assert 'value="4000' in page
+    assert CertifierNumber.objects.count() == before
+
+
+@pytest.mark.django_db
+def test_an_interval_typed_as_text_is_refused_and_what_was_typed_stays(
+    world, owner_client
+):
+    new = reverse("records:new", args=["alder-hill", "input-products"])
+    sent = {"name": "Soap", "type": "pest", "reentry_hours": "twelve"}
+    before = InputProduct.objects.count()
+    page = owner_client.post(new, sent).content.decode()
+    assert 'value="twelve"' in page
+    assert 'id="id_reentry_hours_error"' in page
+    assert InputProduct.objects.count() == before
+
+
+@pytest.mark.django_db
+def test_a_kept_list_tells_what_came_and_what_went_since(world, owner_client):
+    keep = reverse("reports:findings-keep", args=["alder-hill", YEAR])
+    at = reverse("reports:findings", args=["alder-hill", YEAR])
+    assert owner_client.post(keep).status_code == 302
+    assert owner_client.post(keep).status_code == 302
+    assert KeptFindings.objects.filter(farm=world.farm).count() == 1
+    put = ApplicationFactory(
+        farm=world.farm, field=world.ours["fields"], applied_on=dt.date(YEAR, 5, 2)
+    )
+    now, first = owner_client.get(at).context["steps"]
+    assert (now.kept, first.is_first) == (None, True)
+    assert now.came and not now.went
+    void(put, by=world.owner, now=timezone.now(), reason="Never done")
+    owner_client.post(keep)
+    now, _first = owner_client.get(at).context["steps"]
+    assert not now.came and not now.went
+
+
+@pytest.mark.django_db
+def test_what_the_certifier_was_told_of_stands_beside_the_change(world, owner_client):
+    at = reverse("reports:changes-since", args=["alder-hill", YEAR])
+    parts = owner_client.get(at).context["changes"]
+    line = parts[0].lines[0]
+    ChangeToldFactory(farm=world.farm, key=line.key, how="By letter of spring")
+    page = owner_client.get(at)
+    assert page.context["changes"][0].lines[0].told is not None
+    assert "By letter of spring" in page.content.decode()
