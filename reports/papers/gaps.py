@@ -12,6 +12,7 @@ from reports.calc.gaps import ranked
 from reports.calc.season.ahead.fitting import Fitter
 from reports.calc.season.ahead.gaps import gaps_of
 from reports.calc.season.ahead.objections import Farm as FarmFacts
+from reports.calc.season.ahead.outlook import station_caveats
 from reports.calc.season.rates import RateTable
 from reports.calc.shapes.gaps import Aim, Gap, Ranked
 from reports.calc.shapes.ledger import FieldLedger, KindFacts
@@ -55,6 +56,7 @@ def gaps_paper(farm: Farm, *, on: dt.date, asked: Mapping[str, str]) -> dict[str
         "parts": tuple(parts_of(shown, kinds, fitter, aim, most)),
         "chance": ahead.growing.assumptions["sow_chance"],
         "station": station_told(ahead.growing),
+        "caveats": tuple(station_caveats(ahead.growing)),
         "rain_mm": ahead.growing.assumptions["rain_week_mm"],
     }
 

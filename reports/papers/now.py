@@ -9,6 +9,7 @@ from typing import Any
 
 from farm.models import Farm, User
 from reports.calc.season.ahead.now import now_of
+from reports.calc.season.ahead.outlook import station_caveats
 from reports.calc.shapes.ahead import WindowState
 from reports.calc.shapes.now import Lack, Now
 from reports.ledger.ahead import DutyTold, open_duties
@@ -59,6 +60,7 @@ def now_paper(
         "by_field": by_field,
         "people": people_on(farm, today),
         "station": station_told(ahead.growing),
+        "caveats": tuple(station_caveats(ahead.growing)),
     }
 
 

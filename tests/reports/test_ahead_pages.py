@@ -186,6 +186,7 @@ def test_without_weather_the_page_says_what_it_cannot_say(
     client = as_person(world.crew)
     text = page(client, world, "reports:now").content.decode()
     assert "too few years are on record" in text
+    assert "dates go by days, and no odds of frost are told" in text
     told = page(client, world, "reports:stand", stand.pk).content.decode()
     assert "No weather is on record" in told
 

@@ -157,4 +157,25 @@ def test_years_with_days_not_read_are_named(world, stand, owner_client):  # noqa
 def test_a_duty_set_by_hand_says_who_set_its_days(world, here, stand, owner_client):  # noqa: F811
     DutyFactory(**here, field=stand.field, earliest_on=TODAY, latest_on=TODAY)
     text = page(owner_client, world, "reports:now", query=on()).content.decode()
-    assert "Set by hand: written down by" in text
+    assert "by hand or with a plan; no window stands behind it" in text
+
+
+def test_frost_that_may_kill_a_stand_stands_on_it_until_it_came(
+    world,
+    here,  # noqa: F811
+    stand,  # noqa: F811
+):
+    field = FieldFactory(**here, name="Low ground")
+    PlantingFactory(
+        **here, field=field, sown_on=dt.date(2025, 8, 20), line__kind=world.ours.kind
+    )
+
+    def told(day):
+        paper = now_paper(world.farm, on=day, today=TODAY, me=world.owner)
+        rows = (row for row in paper["now"].due if row.field_name == "Low ground")
+        return {(row.window.kind.value, row.state.value) for row in rows}
+
+    days = (dt.date(2025, 10, 20) + dt.timedelta(days=4 * n) for n in range(5))
+    kinds = {kind for day in days for kind, _state in told(day)}
+    assert "frost_kill" in kinds
+    assert "frost_kill" not in {kind for kind, _ in told(dt.date(2025, 12, 20))}

@@ -14,6 +14,7 @@ from reports.calc.season.ahead.missing import lacks_of
 from reports.calc.season.ahead.sky import DAY
 from reports.calc.season.ahead.sowing import sow_window
 from reports.calc.shapes.ahead import Outlook, Window, WindowKind, WindowState
+from reports.calc.shapes.basics import How
 from reports.calc.shapes.ledger import FieldLedger, PlantingFacts, Purpose
 from reports.calc.shapes.now import Due, FrostWeek, Now
 
@@ -43,6 +44,7 @@ def now_of(
         if (outlook := outlooks.get(row.id)) is not None
         for window in _windows(field, row, outlook, growing)
         if (state := windows.state_of(window.opens, window.closes, today=today)) in TOLD
+        and not (window.kind is WindowKind.FROST_KILL and state is WindowState.MISSED)
     ]
     lacks = [
         lack for field, row in stands for lack in lacks_of(field, row, outlooks, today)
@@ -78,8 +80,16 @@ def _windows(
     ended = ended_on(row)
     if ended is None:
         yield from (one for one in outlook.windows if one.kind in WHILE_STANDING)
+        yield from _frost(outlook)
     elif (today - ended).days <= AFTER_D and not _followed(field, ended):
         yield from _next_crop(row, outlook)
+
+
+def _frost(outlook: Outlook) -> Iterator[Window]:
+    """Yield the days in which frost may kill it, while none has been read."""
+    window = outlook.window(WindowKind.FROST_KILL)
+    if window is not None and window.how is How.YEARS:
+        yield window
 
 
 def _followed(field: FieldLedger, ended: dt.date) -> bool:
