@@ -2,6 +2,9 @@
 
 import gc
 import io
+import re
+import shutil
+import subprocess
 import urllib.request
 
 import pypdf
@@ -13,6 +16,8 @@ from reports.pdf import PdfUnavailableError, print_paper, printing, to_pdf
 from tests.reports import samples
 
 CSS = "@page { size: letter }"
+# Sixteen millimetres, less what a letter may lean over.
+MARGIN_PT = 44.0
 
 
 def paper(page=None, **more):
@@ -65,6 +70,17 @@ def test_every_field_is_named_and_every_sheet_is_numbered(printed):
 
 def test_no_sheet_is_empty(printed):
     assert all(len(page.extract_text()) > 150 for page in read(printed).pages)
+
+
+@pytest.mark.skipif(shutil.which("pdftotext") is None, reason="needs poppler-utils")
+def test_no_word_stands_beyond_the_margin(printed, tmp_path):
+    (tmp_path / "paper.pdf").write_bytes(printed)
+    line = ["pdftotext", "-bbox", str(tmp_path / "paper.pdf"), "-"]
+    told = subprocess.run(line, check=True, capture_output=True, text=True).stdout
+    width = float(re.search(r'<page width="([\d.]+)"', told)[1])
+    rights = [float(right) for right in re.findall(r'xMax="([\d.]+)"', told)]
+    assert len(rights) > 100
+    assert max(rights) < width - MARGIN_PT
 
 
 def test_the_paper_never_says_compliant(printed):

@@ -15,7 +15,7 @@ from reports.papers.packet.tables import Group, Register, Section, weight_of
 
 # Rows that a piece has about, at least and at most: some ten pages print in a second.
 ABOUT, LEAST, MOST = 240, 120, 480
-TOGETHER = 120
+TOGETHER = 240
 
 T = TypeVar("T")
 
