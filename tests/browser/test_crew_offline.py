@@ -30,6 +30,10 @@ from tests.records.test_attachments import picture
 pytestmark = [
     pytest.mark.django_db(transaction=True),
     pytest.mark.skipif(not CHROMIUM, reason="chromium is not on this machine"),
+    pytest.mark.skipif(
+        settings.DATABASES["default"]["ENGINE"].endswith("postgresql"),
+        reason="a telephone's day is tried on SQLite; test_crew_entry runs on both",
+    ),
 ]
 PHONE = {
     "viewport": {"width": 360, "height": 740},
@@ -97,6 +101,10 @@ def phone(browser, site):
     Server.loses_answers = False
     for context in made:
         context.close()
+    # What the browser asked for last is answered before the tables are emptied.
+    time.sleep(0.2)
+    with Server.turn:
+        pass
     assert errors == []
 
 
