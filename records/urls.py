@@ -41,6 +41,7 @@ urlpatterns = [
     path("weather/load/", weather.choose_file, name="weather-load"),
     path("weather/columns/", weather.confirm_columns, name="weather-columns"),
     path("weather/save/", weather.save_file, name="weather-save"),
+    path("stations/<int:pk>/days.csv", weather.station_days, name="station-days"),
     path("fields/outlines.geojson", outlines.field_outlines, name="outlines"),
     path("attachments/<uuid:attachment>/", attachments.attachment, name="attachment"),
     path(

@@ -24,6 +24,7 @@ YEAR = 2026
 NUMBERS = {
     "reports:field": "fields",
     "reports:trace": "seed-lots",
+    "records:station-days": "stations",
     "reports:order": "seed-orders",
     "reports:order-pdf": "seed-orders",
     "reports:order-csv": "seed-orders",

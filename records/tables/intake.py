@@ -15,7 +15,9 @@ from records.tables.columns import Column
 from records.tables.faults import Fault
 from records.tables.layout import Table
 
-MOST_ROWS = 5_000
+# Saving holds SQLite's one writer's lock: it must end before others stop waiting.
+MOST_ROWS = 1_000
+MOST_PART_ROWS = 5_000
 HEADER = re.compile(r"\s*(?P<name>[^\[\]]*?)\s*(\[(?P<unit>[^\[\]]*)\])?\s*")
 
 
@@ -38,7 +40,8 @@ def sheets_in(
         for told, rows, is_ragged in _grids(name, data, tables):
             if told.name in found:
                 raise ValidationError(_("The table “%s” is there twice.") % told.name)
-            found[told.name] = sheet(told, rows, pad=not is_ragged)
+            most = MOST_PART_ROWS if told.link else MOST_ROWS
+            found[told.name] = sheet(told, rows, pad=not is_ragged, most=most)
     return found
 
 

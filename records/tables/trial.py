@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -10,6 +11,7 @@ from typing import Any
 from farm.models import Farm, User
 from records.nouns import Noun
 from records.reading import holding
+from records.tables.aside import on_a_copy
 from records.tables.cells import FormulaError, as_text
 from records.tables.intake import Sheet, sheets_in
 from records.tables.layout import Table, tables_of
@@ -68,7 +70,8 @@ def try_out(
     """
     tables = tables_of(noun)
     sheets = sheets_in(((name, data) for name, (_, data) in files.items()), tables)
-    outcome = load(noun, sheets, farm=farm, by=by, now=now, keep=keep)
+    with contextlib.nullcontext() if keep else on_a_copy():
+        outcome = load(noun, sheets, farm=farm, by=by, now=now, keep=keep)
     return Trial(noun, sheets[tables[0].name], outcome, _held(files, farm))
 
 

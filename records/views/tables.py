@@ -17,6 +17,7 @@ from farm.models import Farm
 from records.forms.tables import TablesForm
 from records.nouns import Noun
 from records.tables import tables_of, texts, trial, workbooks
+from records.tables.intake import MOST_ROWS
 from records.tables.layout import Table, rows_of
 from records.views.pages import noun_named
 
@@ -60,6 +61,7 @@ def load_table(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
         except ValidationError as error:
             form.add_error(None, error)
     page = {"farm": farm, "noun": named, "form": form, "tables": tables_of(named)}
+    page["most"] = f"{MOST_ROWS:,}"
     return render(request, "records/table_file.html", page)
 
 

@@ -7,7 +7,7 @@ from typing import Any
 from django.contrib import messages
 from django.db.models import Count, Max, Min
 from django.http import HttpResponse
-from django.shortcuts import redirect, render
+from django.shortcuts import get_object_or_404, redirect, render
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
@@ -19,6 +19,8 @@ from records.forms import WeatherFileForm
 from records.models import WeatherStation
 from records.reading import intake
 from records.reading.loading import Loaded
+from records.reading.weather.writing import HEADER, days_as_text
+from records.views.tables import as_file
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
 
@@ -32,6 +34,17 @@ def weather_page(request: FarmRequest, farm: Farm) -> HttpResponse:
     )
     page = {"farm": farm, "stations": counted, "may_write": may(request, MANAGERS)}
     return render(request, "records/weather.html", page)
+
+
+@require_GET
+@for_members()
+def station_days(request: FarmRequest, farm: Farm, pk: int) -> HttpResponse:
+    """Every reading of a station as a table that can be loaded again."""
+    stations = WeatherStation.objects.on(farm)
+    station = get_object_or_404(stations, pk=pk)
+    days = station.days.order_by("day").values_list("day", *HEADER[1:])
+    name = f"{farm.slug}-station-{pk}-days.csv"
+    return as_file(days_as_text(days.iterator()), name, "text/csv; charset=utf-8")
 
 
 @require_http_methods(GET_OR_POST)

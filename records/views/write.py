@@ -108,7 +108,9 @@ def save_rows(request: FarmRequest, farm: Farm, act: Act) -> HttpResponse:
         written = sheet.record(by=request.user, now=timezone.now())
         if written is not None:
             rates = acts.rates(written, farm)
-            messages.success(request, " ".join([told(len(written)), *rates[:12]]))
+            messages.success(
+                request, " ".join([told(len(written)), "; ".join(rates[:12])]).strip()
+            )
             return redirect("records:list", farm.slug, act.noun_slug)
     page = {"farm": farm, "act": act, "sheet": sheet}
     return render(request, "records/write_rows.html", page)

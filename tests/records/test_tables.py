@@ -458,8 +458,8 @@ def test_a_workbook_that_unpacks_to_far_too_much_is_refused(world):
 
 
 def test_more_rows_than_can_be_loaded_at_once_are_refused(world):
-    text = fields_csv(*(f"Field {n},900,organic" for n in range(5001)))
-    with pytest.raises(ValidationError, match="More than 5,000 rows"):
+    text = fields_csv(*(f"Field {n},900,organic" for n in range(1001)))
+    with pytest.raises(ValidationError, match="More than 1,000 rows"):
         load(world.farm, FIELDS, text, by=world.owner)
 
 

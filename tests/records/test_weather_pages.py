@@ -219,3 +219,22 @@ def test_a_file_set_aside_by_another_farm_cannot_be_had(world, as_person, told):
 def test_a_word_that_fetches_no_file_leads_back_to_the_start(held, world, owner_client):
     answer = owner_client.post(at(world, "weather-save"), {"held": held, **TOLD})
     assert answer.url == at(world, "weather-load")
+
+
+def test_readings_go_out_as_a_table_and_come_in_again_without_loss(
+    world, owner_client, told
+):
+    station = world.ours["stations"]
+    days = [("2026-01-05", -15.6, 0.1 + 0.2, None), ("2026-01-06", None, 3.0, 12.7)]
+    for day, tmin, tmax, rain in days:
+        station.days.create(day=day, tmin_c=tmin, tmax_c=tmax, rain_mm=rain)
+    address = reverse("records:station-days", args=[world.farm.slug, station.pk])
+    sent = owner_client.get(address).content
+    names = {"date": "date", "tmin": "tmin_c", "tmax": "tmax_c", "rain": "rain_mm"}
+    page = told(sent, **names, temp_unit="C", rain_unit="mm")
+    saved(owner_client, world, page, name="The same barn", station="")
+    again = WeatherStation.objects.get(name="The same barn")
+    columns = ("day", "tmin_c", "tmax_c", "rain_mm")
+    assert [*again.days.order_by("day").values_list(*columns)] == [
+        *station.days.order_by("day").values_list(*columns)
+    ]
