@@ -107,15 +107,12 @@ def save_rows(request: FarmRequest, farm: Farm, act: Act) -> HttpResponse:
     if sheet.is_valid():
         written = sheet.record(by=request.user, now=timezone.now())
         if written is not None:
-            rates = acts.rates(written, farm)
-            messages.success(
-                request, " ".join([told(len(written)), "; ".join(rates[:12])]).strip()
-            )
+            messages.success(request, told(len(written), acts.rates(written, farm)))
             return redirect("records:list", farm.slug, act.noun_slug)
     page = {"farm": farm, "act": act, "sheet": sheet}
     return render(request, "records/write_rows.html", page)
 
 
-def told(count: int) -> str:
+def told(count: int, rates: list[str]) -> str:
     words = ngettext("%(n)s record written down.", "%(n)s records written down.", count)
-    return words % {"n": count}
+    return f"{words % {'n': count}} {'; '.join(rates[:12])}".strip()
