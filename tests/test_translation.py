@@ -1,17 +1,27 @@
 """Two languages: nothing a person reads is left in one of them only."""
 
+import datetime as dt
 import gettext
 import io
 import re
 
 import pytest
+from babel.dates import format_date
+from babel.numbers import format_decimal
 from django.apps import apps
 from django.test import Client
 from django.urls import reverse
+from django.utils import formats, translation
 from django.utils.functional import Promise
 
+from farm import letters
+from farm.forms.measures import AreaField, DepthField, LengthField
+from farm.language import asked_in, spoken_for
 from farm.models import Record, User
+from farm.models.invitations import sealed
+from farm.templatetags.days import day_said
 from tests import strings
+from tests.factories import InvitationFactory
 
 BLANK = re.compile(r"%\(\w+\)[sdif]|%[sdif%]|\{\w*\}")
 
@@ -110,3 +120,79 @@ def test_what_a_record_holds_is_named_in_both_languages(model):
             assert isinstance(field.verbose_name, Promise), field.name
     assert isinstance(model._meta.verbose_name, Promise)
     assert isinstance(model._meta.verbose_name_plural, Promise)
+
+
+def test_a_letter_goes_out_in_the_language_of_who_receives_it(
+    world, settings, mailoutbox
+):
+    settings.MAIL_IS_SET_UP = True
+    made = InvitationFactory(
+        farm=world.farm, email="tomas@example.org", language="es", made_by=world.owner
+    )
+    assert letters.invitation(made, "https://farm.example/come-in/x/")
+    assert "le invita a" in mailoutbox[0].subject
+    assert "Abra este enlace una sola vez" in mailoutbox[0].body
+    User.objects.filter(pk=world.crew.pk).update(language="es")
+    Client().post(reverse("password-forgotten"), {"email": world.crew.email})
+    assert "contraseña nueva" in mailoutbox[1].body
+    assert mailoutbox[1].subject == "Una contraseña nueva"
+
+
+def test_whoever_comes_in_by_a_spanish_link_reads_spanish_and_keeps_it(world):
+    sealed_as = sealed("a-token")
+    InvitationFactory(
+        farm=world.farm, token_hash=sealed_as, language="es", made_by=world.owner
+    )
+    client, at = Client(), reverse("come-in", args=["a-token"])
+    page = client.get(at).content.decode()
+    assert '<html lang="es">' in page
+    typed = {"email": "new@example.org", "name": "Tomás", "language": "es"}
+    client.post(at, {**typed, "password": "frijol y calabaza 7"})
+    assert User.objects.get(email="new@example.org").language == "es"
+    assert "Fincas" in client.get("/").content.decode()
+
+
+def test_what_is_printed_behind_ones_back_is_in_the_language_it_was_asked_in(world):
+    with translation.override("es"):
+        query = asked_in("part=land")
+    with spoken_for(query, world.owner):
+        assert translation.get_language() == "es"
+    world.owner.language = "es"
+    with spoken_for("", world.owner):
+        assert translation.get_language() == "es"
+
+
+@pytest.mark.parametrize(
+    ("typed", "square_metres"),
+    [
+        ("1.5 acres", 6070.2846336),
+        ("1,200 pies²", 111.483648),
+        ("0.6 hectáreas", 6000),
+        ("30 x 4 pies", 11.1483648),
+    ],
+)
+def test_measures_are_typed_in_spanish_with_a_point_for_decimals(typed, square_metres):
+    with translation.override("es"):
+        assert AreaField().clean(typed) == pytest.approx(square_metres)
+
+
+@pytest.mark.parametrize(("form", "length"), [("j F Y", "long"), ("l, j F Y", "full")])
+@pytest.mark.parametrize("day", [dt.date(2026, 7, 4), dt.date(2025, 12, 31)])
+def test_days_are_written_as_the_common_locale_data_have_them(form, length, day):
+    # Unicode CLDR, as Babel carries it, for Spanish of Mexico.
+    with translation.override("es"):
+        assert day_said(day, form) == format_date(day, length, locale="es_MX")
+
+
+def test_numbers_are_written_as_in_the_united_states_and_mexico():
+    with translation.override("es"):
+        ours = formats.number_format(1234.5, 1, force_grouping=True)
+    for place in ("es_MX", "es_US"):
+        assert ours == format_decimal(1234.5, locale=place)
+
+
+def test_what_a_box_shows_can_be_typed_into_it_in_spanish():
+    with translation.override("es"):
+        for field, si in ((LengthField(), 30.48), (DepthField(), 0.0127)):
+            shown = field.prepare_value(si)
+            assert field.clean(shown) == pytest.approx(si, rel=0.01)

@@ -24,6 +24,8 @@ ROW = 40.0
 BAND = 18.0
 BAND_TOP = 11.0
 LEGEND = 34.0
+# A letter's width, near enough to set words of any language side by side.
+LETTER = 5.2
 # Marks above the band tell of growth, those below of its end.
 BELOW = {TickKind.CUT, TickKind.ENDED}
 
@@ -130,10 +132,10 @@ def _legend(ident: str, top: float) -> Iterator[SafeString]:
     for ground in Ground:
         yield box(ident, ground, x, top, 22, 10)
         yield words(label(ground), x + 27, top + 8.5)
-        x += 130
+        x += max(110.0, 40 + LETTER * len(label(ground)))
     x = 5.0
     for kind in TickKind:
         yield mark(kind, x, top + 24)
         yield words(label(kind), x + 9, top + 27)
-        x += 96
+        x += max(80.0, 20 + LETTER * len(label(kind)))
     yield words(_("full: written down · open: worked out"), x, top + 27)
