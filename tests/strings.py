@@ -4,11 +4,13 @@
 """
 
 import io
+import os
 import re
 import struct
 import sys
 from collections import defaultdict
 
+import django
 from babel.messages import Catalog
 from babel.messages.extract import extract
 from babel.messages.pofile import read_po, write_po
@@ -171,6 +173,8 @@ def whole(row):
 
 
 def main():
+    os.environ.setdefault("DJANGO_SETTINGS_MODULE", "farm.settings")
+    django.setup()
     for storey, catalog in renewed().items():
         place(storey).parent.mkdir(parents=True, exist_ok=True)
         place(storey).write_bytes(as_po(catalog))

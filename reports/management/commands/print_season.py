@@ -7,8 +7,10 @@ from argparse import ArgumentParser
 from pathlib import Path
 from typing import Any
 
+from django.conf import settings
 from django.core.management.base import BaseCommand, CommandError
 from django.utils import timezone
+from django.utils.translation import override
 
 from farm.models import Farm
 from reports.papers.season import season_paper
@@ -23,6 +25,12 @@ class Command(BaseCommand):
         parser.add_argument("year", type=int, help="the year the season begins in")
         parser.add_argument("-o", "--output", type=Path, required=True)
         parser.add_argument(
+            "--language",
+            choices=list(dict(settings.LANGUAGES)),
+            default=settings.LANGUAGE_CODE,
+            help="what the report is written in",
+        )
+        parser.add_argument(
             "--today",
             type=dt.date.fromisoformat,
             help="the day to count up to (YYYY-MM-DD), if not the farm's today",
@@ -35,9 +43,10 @@ class Command(BaseCommand):
         if not 1900 <= options["year"] < 2100:
             raise CommandError("The year must lie between 1900 and 2099.")
         today = options["today"] or farm.today(timezone.now())
-        paper = season_paper(farm, options["year"], today=today)
         try:
-            printed = print_paper("season_print", paper)
+            with override(options["language"]):
+                paper = season_paper(farm, options["year"], today=today)
+                printed = print_paper("season_print", paper)
             options["output"].write_bytes(printed)
         except PdfUnavailableError as error:
             raise CommandError(
