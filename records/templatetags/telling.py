@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from django import template
+from django.utils.translation import gettext as _
 
 from farm import units
 from farm.access import MANAGERS, may
@@ -41,6 +42,12 @@ def amount(row: Application, farm: Farm) -> str:
 def plain(word: str) -> str:
     """A name from the catalogue as it is spoken."""
     return called(str(word))
+
+
+@register.filter
+def note_plain(note: str) -> str:
+    """A note of the catalogue in the language of the page."""
+    return _(note) if note else ""
 
 
 @register.filter
