@@ -20,6 +20,7 @@ from farm.language import asked_in, spoken_for
 from farm.models import Record, User
 from farm.models.invitations import sealed
 from farm.templatetags.days import day_said
+from records.models import CalendarAddress
 from tests import strings
 from tests.factories import InvitationFactory
 
@@ -196,3 +197,11 @@ def test_what_a_box_shows_can_be_typed_into_it_in_spanish():
         for field, si in ((LengthField(), 30.48), (DepthField(), 0.0127)):
             shown = field.prepare_value(si)
             assert field.clean(shown) == pytest.approx(si, rel=0.01)
+
+
+def test_a_calendar_is_read_in_the_language_of_the_person_it_is_of(world):
+    User.objects.filter(pk=world.crew.pk).update(language="es")
+    now = dt.datetime(2026, 7, 1, tzinfo=dt.UTC)
+    token = CalendarAddress.renewed(world.farm, world.crew, now=now)
+    feed = Client().get(reverse("calendar-feed", args=[token])).content.decode()
+    assert "X-WR-CALNAME:Tareas en" in feed

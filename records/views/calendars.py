@@ -8,11 +8,13 @@ from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import reverse
 from django.utils import timezone
+from django.utils.translation import get_language, override
 from django.utils.translation import gettext as _
 from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_GET, require_http_methods
 
 from farm.access import FarmRequest, for_members
+from farm.language import of_person
 from farm.models import Farm
 from records.feeds import Event, calendar
 from records.models import CalendarAddress, Duty
@@ -27,9 +29,11 @@ def calendar_feed(request: HttpRequest, token: str) -> HttpResponse:
     if found is None:
         raise Http404
     rows = Duty.objects.on(found.farm).open().for_person(found.user)
-    events = map(event_of, rows.select_related("field").order_by("latest_on", "pk"))
-    name = _("Duties on %(farm)s") % {"farm": found.farm.name}
-    return HttpResponse(calendar(name, events), "text/calendar; charset=utf-8")
+    rows = rows.select_related("field").order_by("latest_on", "pk")
+    with override(of_person(found.user, otherwise=get_language() or "")):
+        name = _("Duties on %(farm)s") % {"farm": found.farm.name}
+        told = calendar(name, map(event_of, rows))
+    return HttpResponse(told, "text/calendar; charset=utf-8")
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
