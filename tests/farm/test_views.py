@@ -99,8 +99,8 @@ def test_every_look_of_an_inspector_is_noted(owner_client, world, as_person, at)
     assert as_person(world.manager).get(at("farm")).status_code == 200
     look = world.farm.looks.get()
     assert (look.by, look.path) == (world.inspector, at("farm") + "?x=1")
-    assert look.path in owner_client.get(at("people")).content.decode()
-    assert look.path not in as_person(world.crew).get(at("people")).content.decode()
+    assert look.path in owner_client.get(at("looks")).content.decode()
+    assert as_person(world.crew).get(at("looks")).status_code == 403
 
 
 @pytest.fixture
