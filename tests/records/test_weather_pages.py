@@ -11,6 +11,7 @@ from farm.models import Change
 from records.forms import weather as weather_forms
 from records.models import WeatherDay, WeatherStation
 from records.reading.weather import unpack
+from records.reading.weather.writing import HEADER
 
 # A day, two temperatures in whole degrees Fahrenheit and rain in inches.
 TABLE = """Date,Low,High,Rain
@@ -230,3 +231,33 @@ def test_readings_go_out_as_a_table_with_every_digit(world, owner_client):
     assert lines[0] == "date,tmin_c,tmax_c,rain_mm"
     assert "2026-01-05,-15.6,0.30000000000000004," in lines
     assert "2026-01-06,,3.0,12.7" in lines
+
+
+def test_readings_that_went_out_load_again_without_losing_a_digit(
+    world, owner_client, load
+):
+    station = world.ours["stations"]
+    readings = [
+        (-15.555555555555555, 0.1 + 0.2, 6.3499999999999996),
+        (-40.0, None, 1e-05),
+        (None, 1 / 3, 0.0),
+        (-5e-324, 59.99999999999999, None),
+        (-0.0, 0.0, 1999.9999999999998),
+    ]
+    for number, (low, high, rain) in enumerate(readings, 1):
+        day = f"2026-01-{2 * number:02}"
+        station.days.create(day=day, tmin_c=low, tmax_c=high, rain_mm=rain)
+    address = reverse("records:station-days", args=[world.farm.slug, station.pk])
+    page = load(owner_client.get(address).content, "days.csv")
+    form = page.context["form"]
+    sent = {box.html_name: box.value() for box in form if box.value() is not None}
+    page = owner_client.post(at(world, "weather-columns"), sent)
+    answer = saved(owner_client, world, page, known="", name="Again")
+    assert answer.status_code == 302, page.context["form"].errors
+    again = WeatherStation.objects.get(name="Again")
+    assert _days(again) == _days(station)
+
+
+def _days(station):
+    values = station.days.order_by("day").values_list("day", *HEADER[1:])
+    return [tuple(map(repr, row)) for row in values]

@@ -37,7 +37,8 @@ _SPELLINGS = {
 _MONTH = re.compile(r"(?:1[789]|2[01])[0-9]{2}[-/]?(?:0[1-9]|1[0-2])")
 _YEARS = range(1700, 2101)
 
-_NUMBER = re.compile(r"[+-]?(?:[0-9]{1,9}(?:\.[0-9]{0,12})?|\.[0-9]{1,12})")
+# A float written out without an exponent can have hundreds of decimals.
+_NUMBER = re.compile(r"[+-]?(?:[0-9]{1,9}(?:\.[0-9]{0,340})?|\.[0-9]{1,340})")
 _ABSENT = {"", "na", "n/a", "nan", "null", "none", "m", "-", "--"}
 _ABSENT_NUMBERS = {-9999.0, -999.9, -999.0, -99.9}
 _TRACE = {"t", "tr", "trace", "traza"}

@@ -137,5 +137,5 @@ def _numbers(
     for row in rows:
         for place in places:
             cell = row[place].strip().replace(",", "." if comma else ",")
-            if re.fullmatch(r"-?[0-9]{1,6}(\.[0-9]{1,12})?", cell):
+            if re.fullmatch(r"-?[0-9]{1,6}(\.[0-9]{1,340})?", cell):
                 yield float(cell)

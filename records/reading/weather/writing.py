@@ -6,6 +6,7 @@ import csv
 import datetime as dt
 import io
 from collections.abc import Iterable
+from decimal import Decimal
 
 HEADER = ("date", "tmin_c", "tmax_c", "rain_mm")
 Day = tuple[dt.date, float | None, float | None, float | None]
@@ -17,6 +18,12 @@ def days_as_text(days: Iterable[Day]) -> str:
     writer = csv.writer(out)
     writer.writerow(HEADER)
     writer.writerows(
-        ["" if value is None else str(value) for value in day] for day in days
+        [day.isoformat(), *(_digits(value) for value in readings)]
+        for day, *readings in days
     )
     return out.getvalue()
+
+
+def _digits(value: float | None) -> str:
+    """Every digit without an exponent, which no reader of weather files expects."""
+    return "" if value is None else format(Decimal(str(value)), "f")
