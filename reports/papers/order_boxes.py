@@ -27,7 +27,9 @@ class LinePart:
     @property
     def variety(self) -> str:
         """The variety; of a mix, that it is one."""
-        mixed = _("mix") if self.offer.also else ""
+        mix = str(_("mix"))
+        is_said = mix.casefold() in self.offer.variety.casefold().split()
+        mixed = mix if self.offer.also and not is_said else ""
         return " ".join(filter(None, [self.offer.variety, mixed]))
 
     @property

@@ -213,6 +213,7 @@ CASES = [
     (Matter.COMPOST_SOON, heaped(but(HEAP, days=()), worked_in_on=day("08-01"))),
     (Matter.SEED_NO_CERTIFICATE, lotted(certificate="")),
     (Matter.SEED_NO_SEARCH, lotted(status="untreated")),
+    (Matter.SEED_NO_SEARCH, searched(kind="Oats", lot_id=None)),
     (Matter.SEARCH_FEW, searched(asked=(("A", day("02-01")),))),
     (Matter.SEARCH_LATE, searched(asked=tuple((n, day("06-01")) for n in "ABC"))),
     (Matter.SEARCH_OLD, searched(asked=tuple((n, day("2024-02-01")) for n in "ABC"))),
@@ -440,6 +441,30 @@ def test_work_the_day_after_a_spray_weighs_by_how_much_of_it_lies_inside(
     )
     told = findings(books, [rule(RuleId.REENTRY)])
     assert [one.severity for one in told] == ([severity] if severity else [])
+
+
+def test_a_mix_that_is_not_organic_needs_a_search_for_each_of_its_kinds():
+    matter = Matter.SEED_NO_SEARCH
+    parts = (rows.Part("Buckwheat", 0.9), rows.Part("Oats", 0.8))
+    mix = but(at.LOT, number="MIX", status="untreated", purity=None, parts=parts)
+
+    def unsearched(*searches):
+        told = findings(spoiled(lots=(mix,), searches=searches), EVERY)
+        made = [one.found for one in told]
+        return [one.values["seed"] for one in made if one.matter == matter]
+
+    asked = tuple((name, day("02-01")) for name in "ABC")
+    search = rows.Search(1, None, "Buckwheat", day("02-03"), "early", "quantity", asked)
+    assert unsearched() == ["Buckwheat + Oats MIX"]
+    assert unsearched(search) == ["Oats MIX"]
+    assert unsearched(search, but(search, id=2, kind="Oats")) == []
+
+
+def test_the_tag_of_a_mix_is_told_when_every_kind_of_it_was_tested():
+    told = but(at.LOT, parts=(rows.Part("Buckwheat", 0.9), rows.Part("Oats")))
+    assert Matter.TAG_SILENT in found(spoiled(lots=(told,)))
+    whole = but(told, purity=None, parts=(rows.Part("Oats", 0.8),))
+    assert Matter.TAG_SILENT not in found(spoiled(lots=(whole,)))
 
 
 def test_a_certifiers_number_takes_the_place_of_the_rules_within_its_range():

@@ -1,5 +1,6 @@
 """Mixes by their components, treated seed by its approval, and what is overruled."""
 
+import datetime as dt
 import html
 import re
 
@@ -7,10 +8,17 @@ import pytest
 from django.urls import reverse
 from django.utils import timezone
 
-from records.models import LotComponent, OfferComponent, SeedLine, SeedOrder
+from records.models import (
+    LotComponent,
+    OfferComponent,
+    SeedLine,
+    SeedLot,
+    SeedOrder,
+)
 from reports.calc.shapes.basics import Span
 from reports.ledger.season import season_ledger
 from tests.factories import InputProductFactory, SeedLotFactory, SeedSearchFactory
+from tests.records.typed import rows
 from tests.reports.test_seed_pages import BAG, oats, offer, page, plan, posted, today
 
 pytestmark = pytest.mark.django_db
@@ -130,3 +138,66 @@ def test_what_is_overruled_and_why_is_kept_with_the_order(world, owner_client, o
     kept = SeedOrder.objects.latest("pk").overruled
     assert kept.startswith("organic seed first. 200.00 USD below")
     assert kept.endswith("None left in spring")
+
+
+def test_a_mix_is_ordered_comes_short_and_over_is_sown_and_its_balance_closes(
+    world, owner_client, oats, pea, mixed, today
+):
+    """A pair of kinds in a mix, at 50 lb a bag: 36 % live oats and 50 % live pea."""
+    parts = [(oats, 0.4, 0.9), (pea, 0.55, 0.9)]
+    told = offer(world, oats, price=20.0, variety="Spring mix")
+    blend(parts, OfferComponent, {"offer": told})
+    new = reverse("records:new", args=[world.farm.slug, "seed-orders"])
+    proposed = posted(page(world, owner_client, "seed-order").content.decode())
+    assert owner_client.post(new, proposed).status_code == 302
+    order = SeedOrder.objects.latest("pk")
+    assert order.lines.get().variety == "Spring mix"
+    ordered = order.lines.get().seed_kg
+
+    def comes(number, kg):
+        tag = [
+            {"kind": k.pk, "pure_share": p * 100, "germination_share": g * 100}
+            for k, p, g in parts
+        ]
+        lot = {
+            "kind": oats.pk,
+            "order": order.pk,
+            "variety": "mix",
+            "lot_number": number,
+            "received_on": today.isoformat(),
+            "received_kg": f"{kg} kg",
+            "inert_share": "5",
+            "tested_on": today.isoformat(),
+            "status": "organic",
+            "certificate": "Plains 0117",
+            **rows("components", *tag),
+        }
+        url = reverse("records:new", args=[world.farm.slug, "seed-lots"])
+        assert owner_client.post(url, lot).status_code == 302
+        return page(world, owner_client, "order", order.pk).content.decode()
+
+    assert "less came than was ordered" in comes("MIX-1", ordered - 5)
+    assert "more came than was ordered" in comes("MIX-2", 8)
+    days = {"last": (today + dt.timedelta(90)).isoformat()}
+    url = reverse("reports:sowing-sheet", args=[world.farm.slug])
+    sheet = owner_client.get(url, days).content.decode()
+    assert "MIX-1" in sheet
+    planting = mixed.planting
+    edit = reverse("records:edit", args=[world.farm.slug, "plantings", planting.pk])
+    boxes = sheet[sheet.index(f'action="{edit}"') :]
+    sown = posted(boxes[: boxes.index("</form>")])
+    assert owner_client.post(edit, sown).status_code == 302
+    planting.refresh_from_db()
+    assert planting.sown_on == today
+    lots = SeedLot.objects.with_balance().filter(order=order)
+    left = sum(lot.left_kg for lot in lots)
+    used = sum(line.seed_kg for line in planting.lines.all())
+    assert used > 0
+    assert left == pytest.approx(ordered + 3 - used)
+    book = page(world, owner_client, "seed-balance", today.year).content.decode()
+    for lot in lots:
+        row = book[book.index(f">{lot.lot_number}<") :]
+        cells = re.findall(r"(-?[\d.,]+)\xa0(lb|oz)", row[: row.index("</tr>")])
+        lb = [float(n.replace(",", "")) / (16 if u == "oz" else 1) for n, u in cells]
+        before, came, out, lost, at_end = (*lb[:4], lb[-1])
+        assert before + came - out - lost == pytest.approx(at_end, abs=1.0)

@@ -8,7 +8,7 @@ from django.urls import reverse
 from django.utils import timezone
 
 from farm.units import KG_PER_LB, M2_PER_ACRE
-from records.models import LotMove, SeedLot, SeedOrder
+from records.models import LotMove, SeedLot, SeedOffer, SeedOrder
 from reports.ledger.coming import on_the_way
 from reports.ledger.lot_books import lot_stories
 from reports.ledger.seed import seed_ledger
@@ -323,6 +323,46 @@ def test_a_table_of_prices_that_makes_no_sense_is_refused(
         **rows("prices", *prices),
     }
     assert sentence in owner_client.post(url, told).content.decode()
+
+
+@pytest.mark.parametrize(
+    ("told", "sentence"),
+    [
+        ({}, "a kind and its bags"),
+        ({"sent_on": "2026-01-06"}, "sent before it was drawn up"),
+    ],
+)
+def test_an_order_of_nothing_or_out_of_its_days_is_refused(
+    world, owner_client, told, sentence
+):
+    url = reverse("records:new", args=[world.farm.slug, "seed-orders"])
+    before = SeedOrder.objects.count()
+    sent = {"supplier": world.ours["suppliers"].pk, "drawn_up_on": "2026-01-07"}
+    line = {"kind": world.ours.kind.pk, "status": "organic", "bag_kg": "50 lb"}
+    lines = rows("lines", *([line | {"bags": "2"}] if told else []))
+    sent |= lines | told | {"reference": "OUR 12"}
+    answer = owner_client.post(url, sent)
+    assert sentence in answer.content.decode()
+    assert 'value="OUR 12"' in answer.content.decode()
+    assert SeedOrder.objects.count() == before
+
+
+def test_an_offer_that_runs_out_before_it_begins_is_refused(world, owner_client):
+    url = reverse("records:new", args=[world.farm.slug, "seed-offers"])
+    before = SeedOffer.objects.count()
+    told = {
+        "supplier": world.ours["suppliers"].pk,
+        "kind": world.ours.kind.pk,
+        "offered_on": "2026-01-07",
+        "status": "organic",
+        "in_stock_from": "2026-05-01",
+        "in_stock_until": "2026-04-01",
+        **rows("prices", {"bag_kg": "50 lb", "from_bags": "1", "price": "40"}),
+    }
+    answer = owner_client.post(url, told).content.decode()
+    assert "The last day in stock is before the first." in answer
+    assert 'value="2026-04-01"' in answer
+    assert SeedOffer.objects.count() == before
 
 
 @pytest.mark.parametrize(

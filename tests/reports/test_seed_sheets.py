@@ -226,6 +226,8 @@ def test_a_setting_is_kept_with_the_machine(world, owner_client, today):
         {"distance_m": "20 ft", "area_m2": "1 ac"},
         {"distance_m": "20 ft", "rows": "", "area_m2": ""},
         {"caught_kg": "0 lb", "area_m2": "1 ac"},
+        {"distance_m": "0 ft"},
+        {"distance_m": "", "area_m2": "0 ac"},
     ],
 )
 def test_a_calibration_over_no_known_ground_is_refused(

@@ -20,19 +20,22 @@ def seed_search(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Hold each search for seed that was sown against what a search must show."""
     done: set[int] = set()
     for lot, stand, sown in lots_sown(books):
-        search = search_before(books, lot, sown)
-        if lot.status == ORGANIC or search is None or search.id in done:
+        if lot.status == ORGANIC:
             continue
-        done.add(search.id)
-        for matter in search_flaws(search, sown, rule):
-            told: Told = {
-                "seed": lot.name,
-                "asked": len({name for name, _ in search.asked}),
-                "need": round(rule["sources"]),
-                "sown": sown,
-            }
-            at = (search.id, search.on, stand.field_id)
-            yield Found(matter, "seed-searches", *at, values=told)
+        for kind in lot.kinds:
+            search = search_before(books, lot, kind, sown)
+            if search is None or search.id in done:
+                continue
+            done.add(search.id)
+            for matter in search_flaws(search, sown, rule):
+                told: Told = {
+                    "seed": lot.called((kind,)),
+                    "asked": len({name for name, _ in search.asked}),
+                    "need": round(rule["sources"]),
+                    "sown": sown,
+                }
+                at = (search.id, search.on, stand.field_id)
+                yield Found(matter, "seed-searches", *at, values=told)
 
 
 def search_flaws(search: Search, sown: dt.date, rule: Rule) -> Iterator[Matter]:
@@ -48,17 +51,26 @@ def search_flaws(search: Search, sown: dt.date, rule: Rule) -> Iterator[Matter]:
         yield Matter.SEARCH_NO_REASON
 
 
-def searches_for(books: Dossier, lot: Lot) -> list[Search]:
-    """Return the searches that name the lot, or else those for its kind."""
-    named = [one for one in books.searches if one.lot_id == lot.id]
+def searches_for(books: Dossier, lot: Lot, kind: str) -> list[Search]:
+    """Return the searches for a kind that name the lot, or else those for the kind."""
+    named = [
+        one
+        for one in books.searches
+        if one.lot_id == lot.id and (one.kind == kind or not lot.parts)
+    ]
     return named or [
-        one for one in books.searches if one.lot_id is None and one.kind == lot.kind
+        one for one in books.searches if one.lot_id is None and one.kind == kind
     ]
 
 
-def search_before(books: Dossier, lot: Lot, sown: dt.date) -> Search | None:
+def kinds_unsearched(books: Dossier, lot: Lot) -> tuple[str, ...]:
+    """Return the kinds in a lot for which no search is written down."""
+    return tuple(kind for kind in lot.kinds if not searches_for(books, lot, kind))
+
+
+def search_before(books: Dossier, lot: Lot, kind: str, sown: dt.date) -> Search | None:
     """Return the last search made before the sowing, or else the first one after."""
-    found = sorted(searches_for(books, lot), key=_finished_on)
+    found = sorted(searches_for(books, lot, kind), key=_finished_on)
     in_time = [one for one in found if _finished_on(one) <= sown]
     return next(iter(in_time[-1:] or found), None)
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator
+from dataclasses import replace
 
 from reports.calc.rules.asked import (
     ORGANIC,
     field_name,
 )
-from reports.calc.rules.search import lots_sown, searches_for
+from reports.calc.rules.search import kinds_unsearched, lots_sown
 from reports.calc.shapes.books import Lot, Stand
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Found, Matter, Rule, Told
@@ -20,8 +21,10 @@ def seed_status(books: Dossier, rule: Rule) -> Iterator[Found]:
     for lot, stand, sown in lots_sown(books):
         if lot.status == ORGANIC and not lot.certificate:
             yield _of_lot(Matter.SEED_NO_CERTIFICATE, books, lot, stand, sown)
-        if lot.status == "untreated" and not searches_for(books, lot):
-            yield _of_lot(Matter.SEED_NO_SEARCH, books, lot, stand, sown)
+        missing = kinds_unsearched(books, lot)
+        if lot.status == "untreated" and missing:
+            found = _of_lot(Matter.SEED_NO_SEARCH, books, lot, stand, sown)
+            yield replace(found, values={**found.values, "seed": lot.called(missing)})
 
 
 def seed_treated(books: Dossier, rule: Rule) -> Iterator[Found]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from reports.calc.rules.asked import cut_this_season, sown_this_season
-from reports.calc.rules.search import searches_for
+from reports.calc.rules.search import kinds_unsearched
 from reports.calc.rules.tags import SELF_SOWN
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Counted, Tally
@@ -32,11 +32,11 @@ def _seed(books: Dossier) -> list[Counted]:
         bool(stand.lines) and all(line.lot_id for line in stand.lines)
         for stand in stands
     )
-    tagged = (None not in {lot.purity, lot.germination, lot.tested_on} for lot in lots)
+    tagged = (lot.is_tested for lot in lots)
     papers = (
         bool(lot.certificate)
         if lot.status == "organic"
-        else bool(searches_for(books, lot))
+        else not kinds_unsearched(books, lot)
         for lot in lots
     )
     return [

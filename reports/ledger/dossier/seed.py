@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from records.models import LotMove, SeedLot, SeedSearch, Supplier
-from reports.calc.shapes.books import Lot, Moved, Partner, Search
+from records.models import LotComponent, LotMove, SeedLot, SeedSearch, Supplier
+from reports.calc.shapes.books import Lot, Moved, Part, Partner, Search
 from reports.ledger.dossier.reading import Reading
 
 # Tubers, cloves and slips carry no seed tag: they are planting stock.
@@ -13,9 +13,10 @@ PLANTING_STOCK = frozenset({"garlic", "potato", "sweet-potato", "strawberry"})
 
 
 def told(reading: Reading) -> dict[str, Any]:
-    """Five queries: lots, their moves, searches with whom they asked, and partners."""
+    """Six queries: lots, kinds in them, moves, searches, whom they asked, partners."""
     lots = []
-    for row in reading.live(SeedLot).select_related("kind"):
+    rows = reading.live(SeedLot).select_related("kind")
+    for row in rows.prefetch_related("components__kind"):
         lots.append(_lot(row))
         if row.received_on >= reading.since:
             reading.note(row, f"{row.kind} {row.lot_number}")
@@ -47,7 +48,12 @@ def _lot(row: SeedLot) -> Lot:
         inoculant_until=row.inoculant_until,
         variety=row.variety,
         is_stock=row.kind.slug in PLANTING_STOCK,
+        parts=tuple(map(_part, row.components.all())),
     )
+
+
+def _part(row: LotComponent) -> Part:
+    return Part(str(row.kind), row.germination_share)
 
 
 def _move(row: LotMove) -> Moved:

@@ -3,7 +3,7 @@
 from reports.calc.shapes.books.goods import CountedStock, Crop, Gone, Kept
 from reports.calc.shapes.books.inputs import Delivered, Heap, Product, Put
 from reports.calc.shapes.books.land import Ground, Side, Statement
-from reports.calc.shapes.books.seed import Lot, Moved, Partner, Search
+from reports.calc.shapes.books.seed import Lot, Moved, Part, Partner, Search
 from reports.calc.shapes.books.stands import EndOf, Flock, Line, Stand
 from reports.calc.shapes.books.upkeep import Cleaned, Entry, Mishap, Trained
 
@@ -23,6 +23,7 @@ __all__ = [
     "Lot",
     "Mishap",
     "Moved",
+    "Part",
     "Partner",
     "Product",
     "Put",

@@ -9,6 +9,14 @@ Day = dt.date | None
 
 
 @dataclass(frozen=True, slots=True)
+class Part:
+    """One kind of a mix, with its germination by the tag."""
+
+    kind: str
+    germination: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Lot:
     """A seed lot as its tag and papers say. [kg]"""
 
@@ -29,6 +37,24 @@ class Lot:
     inoculant_until: Day = None
     variety: str = ""
     is_stock: bool = False
+    parts: tuple[Part, ...] = ()
+
+    @property
+    def kinds(self) -> tuple[str, ...]:
+        """Return every kind in it, each once."""
+        return tuple(dict.fromkeys(part.kind for part in self.parts)) or (self.kind,)
+
+    @property
+    def is_tested(self) -> bool:
+        """Return whether the tag tells purity, germination and test of every kind."""
+        tag = [self.purity, self.germination]
+        if self.parts:
+            tag = [part.germination for part in self.parts]
+        return None not in {*tag, self.tested_on}
+
+    def called(self, kinds: tuple[str, ...]) -> str:
+        """Return these kinds of the lot as one would call them."""
+        return f"{' + '.join(kinds)} {self.number}"
 
     @property
     def name(self) -> str:
