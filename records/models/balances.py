@@ -27,22 +27,25 @@ BEFORE_ALL = Value(dt.date(1, 1, 1), output_field=DateField())
 
 
 class LotQuerySet(RecordQuerySet[Any]):
-    def with_balance(self) -> Self:
+    def with_balance(self, *, on: dt.date = dt.date.max) -> Self:
         """Each lot with what was sown, moved and counted of it, and what is left. [kg]
 
         A count sets the balance anew; what was sown on its day was sown before it.
+        What came after the day ``on`` is left out.
         """
-        counts = self._leaning("counts", "seed_lot").order_by("-counted_on", "-pk")
+        counts = self._leaning("counts", "seed_lot").filter(counted_on__lte=on)
+        counts = counts.order_by("-counted_on", "-pk")
         counted: Any = {
             "counted_on": Subquery(counts.values("counted_on")[:1]),
             "counted_kg": Subquery(counts.values("mass_kg")[:1]),
         }
-        begun: Any = {"sown_kg": self._sown(), "moved_kg": self._moved()}
+        sown, moved = {"planting__sown_on__lte": on}, {"moved_on__lte": on}
+        begun: Any = {"sown_kg": self._sown(**sown), "moved_kg": self._moved(**moved)}
         since = Coalesce(OuterRef("counted_on"), BEFORE_ALL, output_field=DateField())
         left: Any = (
             Coalesce(F("counted_kg"), F("received_kg"))
-            + self._moved(moved_on__gt=since)
-            - self._sown(planting__sown_on__gt=since)
+            + self._moved(moved_on__gt=since, **moved)
+            - self._sown(planting__sown_on__gt=since, **sown)
         )
         return self.annotate(**counted, **begun).annotate(left_kg=left)
 

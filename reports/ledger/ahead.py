@@ -67,10 +67,11 @@ def kind_named(farm: Farm, slug: str) -> KindFacts | None:
     )
 
 
-def seed_left(farm: Farm) -> Mapping[str, tuple[LotLeft, ...]]:
-    """What is left of every lot, by kind; untested seed counts as it was weighed."""
+def seed_left(farm: Farm, *, on: dt.date) -> Mapping[str, tuple[LotLeft, ...]]:
+    """What was left of every lot on a day, by kind; untested seed as it was weighed."""
     found: dict[str, list[LotLeft]] = {}
-    rows = SeedLot.objects.on(farm).live().with_balance().select_related("kind")
+    rows = SeedLot.objects.on(farm).live().filter(received_on__lte=on)
+    rows = rows.with_balance(on=on).select_related("kind")
     for row in rows.prefetch_related("components__kind"):
         for kind, pls in row.contents() if row.left_kg > 0 else ():
             if pls is None and row.components.all():

@@ -42,7 +42,9 @@ def gaps_paper(farm: Farm, *, on: dt.date, asked: Mapping[str, str]) -> dict[str
     shown = [gap for gap in gaps if not field or str(gap.field_id) == field]
     fitter = Fitter(
         ahead.growing,
-        FarmFacts(seed_left(farm), wheat_on(ahead.fields, on), has_animals(farm)),
+        FarmFacts(
+            seed_left(farm, on=on), wheat_on(ahead.fields, on), has_animals(farm)
+        ),
         RateTable(ahead.growing.assumptions, southern=farm.is_southern),
     )
     kinds = cover_kinds(farm) if shown else {}

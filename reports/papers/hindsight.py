@@ -25,8 +25,14 @@ def hindsight_paper(farm: Farm, *, today: dt.date) -> dict[str, Any]:
         whole_fahrenheit=ledger.whole_fahrenheit,
         southern=farm.is_southern,
     )
+    told = [(names[row.planting.field_id], row) for row in rows]
+    records = records_of(rows)
     return {
         "farm": farm,
-        "records": records_of(rows),
-        "rows": [(names[row.planting.field_id], row) for row in rows],
+        "records": records,
+        "rows": told,
+        "by_stage": [
+            (one, [pair for pair in told if pair[1].told.name is one.name])
+            for one in records
+        ],
     }

@@ -91,6 +91,8 @@ def more_or_less(share: float | None) -> SafeString:
 @register.filter
 def source(key: str) -> str:
     """Who and when, as one cites it in passing; common practice by its name."""
+    if key == "OWN":
+        return _("the farm’s own figure")
     entry = SOURCES.get(key)
     if entry is None:
         return key

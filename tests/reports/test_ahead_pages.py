@@ -8,6 +8,7 @@ from django.urls import reverse
 
 from records.models import Duty, Planting, WeatherDay
 from reports import pdf
+from reports.ledger.ahead import seed_left
 from reports.papers.ahead import asked_day
 from reports.papers.gaps import gaps_paper
 from reports.papers.now import now_paper
@@ -256,6 +257,30 @@ def test_a_gap_names_the_kinds_that_fit_it(world, here, stand):
     assert fit.look_on > fit.sow_from
 
 
+def test_the_days_of_a_gap_are_explained_at_a_press(world, here, stand, owner_client):
+    FieldFactory(**here, name="Bare")
+    text = page(owner_client, world, "reports:gaps").content.decode()
+    assert "the first day on which this kind has time enough" in text
+    assert "the last day from which it still covered the ground" in text
+
+
+def test_seed_that_came_or_was_sown_later_is_not_told_of_an_earlier_day(world, here):
+    kind, early = KindFactory(), TODAY - dt.timedelta(days=30)
+    lot = SeedLotFactory(**here, kind=kind, received_on=early, received_kg=50.0)
+    PlantingFactory(
+        **here,
+        field=world.ours["fields"],
+        sown_on=TODAY,
+        line__kind=kind,
+        line__lot=lot,
+        line__seed_kg=20.0,
+    )
+    before = seed_left(world.farm, on=early)[kind.slug][0].live_kg
+    after = seed_left(world.farm, on=TODAY)[kind.slug][0].live_kg
+    assert after == pytest.approx(before * 30 / 50)
+    assert kind.slug not in seed_left(world.farm, on=early - dt.timedelta(days=1))
+
+
 def test_one_press_plans_it_with_its_duties(world, here, stand, owner_client):
     bare = FieldFactory(**here, name="Bare")
     owner_client.post(
@@ -415,6 +440,8 @@ def test_dates_foretold_stand_beside_those_seen(world, here, stand, owner_client
         for name, row in answer.context["rows"]
         if name == "Creek"
     }
+    stages = {one.name.value for one, told in answer.context["by_stage"] if told}
+    assert "first_flower" in stages
     # In print: first flower on day 30, which is 20 July.
     assert late["first_flower"] == 2
 
