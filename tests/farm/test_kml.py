@@ -215,7 +215,7 @@ def test_usda_field_outlines_as_kml_measure_the_acres_usda_publishes():
         assert area_m2(told) == pytest.approx(published_m2, rel=1e-6)
 
 
-# The acre of tests/farm/test_outlines.py, walked round: latitude first.
+# The acre of tests/farm/outlines/test_areas.py, walked round: latitude first.
 ACRE = """
 42.8997137, -77.0003894
 42.8997137, -76.9996106

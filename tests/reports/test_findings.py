@@ -18,7 +18,7 @@ from reports.labels.rules import sentence
 from reports.ledger.dossier import dossier
 from reports.ledger.ruling import rules_of
 from reports.papers.findings import findings_paper
-from tests.calc import test_rules
+from tests.calc.rules import test_cases
 from tests.factories import (
     ApplicationFactory,
     CertifierNumberFactory,
@@ -44,7 +44,7 @@ def matters(farm, today=TODAY):
 
 @pytest.mark.parametrize("system", SYSTEMS)
 @pytest.mark.parametrize(
-    ("matter", "books"), test_rules.CASES, ids=[one[0] for one in test_rules.CASES]
+    ("matter", "books"), test_cases.CASES, ids=[one[0] for one in test_cases.CASES]
 )
 def test_every_finding_is_a_whole_sentence_without_a_verdict(matter, books, system):
     for one in findings(books, RULES):

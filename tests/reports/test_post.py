@@ -9,7 +9,7 @@ from django.utils import timezone
 from reports.calc.rules.post import first_harvests, keep_out
 from tests.calc import books as at
 from tests.calc.books import CLEAN, but, day, spoiled
-from tests.calc.test_rules import MANURE
+from tests.calc.rules.faults import MANURE
 from tests.factories import ApplicationFactory, InputProductFactory
 
 

@@ -1,0 +1,105 @@
+"""What waits on a telephone is sent in order, and each entry once."""
+
+import pytest
+from django.conf import settings
+from django.urls import reverse
+
+from farm.models import Change
+from records.models import Observation, Planting, SentEntry
+from tests.browser.driving import CHROMIUM, Server
+from tests.browser.telephone.phone import (
+    QUEUE,
+    day_of,
+    kept_day,
+    sent,
+    titles,
+    write_seen,
+    write_sown,
+)
+
+pytestmark = [
+    pytest.mark.django_db(transaction=True),
+    pytest.mark.skipif(not CHROMIUM, reason="chromium is not on this machine"),
+    pytest.mark.skipif(
+        settings.DATABASES["default"]["ENGINE"].endswith("postgresql"),
+        reason="a telephone's day is tried on SQLite; test_crew_entry runs on both",
+    ),
+]
+
+
+def test_entries_wait_in_order_through_a_closed_tab_and_are_sent_with_signal(
+    place, phone
+):
+    context = phone(place.crew)
+    page = kept_day(context, place)
+    context.set_offline(True)
+    write_sown(page, place)
+    write_seen(page, place)
+    page.close()
+    page = context.new_page()
+    page.goto(day_of(place))
+    page.wait_for_selector(f"{QUEUE} >> nth=1")
+    assert [one.split(" · ")[0] for one in titles(page)] == ["Sown", "Seen"]
+    assert "waiting" in page.inner_text(QUEUE)
+    assert SentEntry.objects.count() == 0
+    for kept in ("fields", "seed-lots"):
+        page.goto(reverse("records:list", args=[place.farm.slug, kept]))
+        assert "No signal" not in page.title()
+    page.goto(day_of(place))
+    context.set_offline(False)
+    page.click("#queue-send button")
+    sent(page, 2)
+    assert list(SentEntry.objects.order_by("pk").values_list("act", flat=True)) == [
+        "sow",
+        "see",
+    ]
+    assert Planting.objects.on(place.farm).count() == 3
+    page.wait_for_selector("#mine li")
+
+
+def test_an_answer_lost_after_saving_makes_no_second_record(place, phone):
+    page = kept_day(phone(place.crew), place)
+    Server.loses_answers = True
+    write_seen(page, place)
+    page.wait_for_selector(QUEUE)
+    assert Observation.objects.count() == 1
+    Server.loses_answers = False
+    page.click("#queue-send button")
+    sent(page)
+    assert "1 record written down." in page.inner_text("#queue-said")
+    assert Observation.objects.count() == 1
+
+
+COPY = """async () => {
+  const base = await new Promise((done) => {
+    const asked = indexedDB.open("entries");
+    asked.onsuccess = () => done(asked.result);
+  });
+  const rows = () => base.transaction("entries", "readwrite").objectStore("entries");
+  const [one] = await new Promise((done) => {
+    const asked = rows().getAll();
+    asked.onsuccess = () => done(asked.result);
+  });
+  delete one.number;
+  await new Promise((done) => { rows().add(one).onsuccess = done; });
+}"""
+
+
+def test_the_same_queue_sent_twice_and_from_two_tabs_stands_once(place, phone):
+    context = phone(place.crew)
+    page = kept_day(context, place)
+    other = context.new_page()
+    other.goto(day_of(place))
+    context.set_offline(True)
+    write_seen(page, place)
+    page.wait_for_selector(QUEUE)
+    page.evaluate(COPY)
+    page.reload()
+    page.wait_for_selector(f"{QUEUE} >> nth=1")
+    context.set_offline(False)
+    for tab in (page, other):
+        tab.evaluate("window.dispatchEvent(new Event('online'))")
+    for tab in (page, other):
+        sent(tab)
+    assert Observation.objects.count() == 1
+    assert Change.objects.filter(noun="observation").count() == 1

@@ -1,0 +1,31 @@
+"""Books with one fault each."""
+
+from reports.calc.rules import RULES, findings
+from reports.calc.shapes import books as rows
+from tests.calc import books as at
+from tests.calc.books import but, day, spoiled
+
+EVERY = tuple(RULES)
+
+
+def found(books, rules=EVERY):
+    return {one.found.matter for one in findings(books, rules)}
+
+
+PEST = at.SPRAY
+
+
+MANURE = rows.Product(3, "Cow manure", "manure", approval="IPC 14")
+
+
+COVER = but(at.STAND, id=2, purpose="cover", sown_on=day("03-20"))
+
+
+def used_on(status, cleaned=()):
+    before = rows.Ground(2, "South", 1.0, status, day("2015-01-01"))
+    drilled = but(at.PUT, id=9, field_id=2, equipment="drill", on=day("04-01"))
+    return spoiled(
+        fields=(at.GROUND, before),
+        puts=(but(at.PUT, equipment="Drill"), drilled, at.SPRAYED),
+        cleaned=cleaned,
+    )

@@ -1,0 +1,3 @@
+"""What the tests of measures share."""
+
+EXACT = 1e-12

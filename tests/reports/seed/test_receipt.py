@@ -1,0 +1,109 @@
+"""Seed received, counted, and told in the season report."""
+
+import datetime as dt
+import re
+
+import pytest
+from django.urls import reverse
+from django.utils import timezone
+
+from farm.units import KG_PER_LB
+from records.models import LotMove, SeedLot
+from reports.ledger.lot_books import lot_stories
+from tests.factories import (
+    SeedLotFactory,
+    SourceAskedFactory,
+    StockCountFactory,
+)
+from tests.reports.seed.sowings import (
+    page,
+)
+
+pytestmark = pytest.mark.django_db
+
+
+def test_an_order_becomes_a_lot_and_the_tag_is_held_against_the_offer(
+    world, owner_client, today
+):
+    order = world.ours["seed-orders"]
+    new = reverse("records:new", args=[world.farm.slug, "seed-lots"])
+    form = owner_client.get(new, {"order": order.pk, "line": 0}).context["form"]
+    assert form.initial["received_kg"] == 50.0
+    sent = {
+        "kind": world.ours.kind.pk,
+        "order": order.pk,
+        "lot_number": "CAME-1",
+        "received_on": today.isoformat(),
+        "received_kg": "40 kg",
+        "purity_share": "98",
+        "germination_share": "70",
+        "status": "organic",
+    }
+    assert owner_client.post(new, sent).status_code == 302
+    answer = page(world, owner_client, "order", order.pk).content.decode()
+    assert "less came than was ordered" in answer
+    assert "the tag shows less live seed than was offered" in answer
+    assert "CAME-1" in answer
+
+
+def test_the_order_goes_to_a_spreadsheet_with_every_line(world, owner_client):
+    order = world.ours["seed-orders"]
+    order.lines.update(variety="=2+2")
+    told = page(world, owner_client, "order-csv", order.pk).content.decode("utf-8-sig")
+    header, line = told.splitlines()
+    assert header.startswith("kind,variety,status,bags")
+    assert "Buckwheat,'=2+2,organic,2,55.1156,25.0,40.0,80.0,USD,88.0" in line
+
+
+def test_the_balance_shows_what_a_count_did_not_find(world, owner_client):
+    lot = SeedLotFactory(
+        farm=world.farm,
+        written_by=world.owner,
+        kind=world.ours.kind,
+        lot_number="GONE",
+        received_on=dt.date(2026, 1, 10),
+        received_kg=10 * KG_PER_LB,
+        status="untreated",
+    )
+    LotMove.objects.create(
+        farm=world.farm,
+        written_by=world.owner,
+        written_at=timezone.now(),
+        lot=lot,
+        what="discarded",
+        moved_on=dt.date(2026, 2, 1),
+        mass_kg=KG_PER_LB,
+    )
+    counted = {"counted_on": dt.date(2026, 3, 1), "mass_kg": 7 * KG_PER_LB}
+    StockCountFactory(farm=world.farm, written_by=world.owner, seed_lot=lot, **counted)
+    answer = page(world, owner_client, "seed-balance", 2026).content.decode()
+    row = answer[answer.index("GONE") :]
+    assert "search not complete" in row
+    assert re.search(r"-2\s+lb", row.replace("\N{MINUS SIGN}", "-"))
+    assert SeedLot.objects.with_balance().get(pk=lot.pk).left_kg == pytest.approx(
+        7 * KG_PER_LB
+    )
+
+
+def test_the_balance_of_the_list_is_that_of_the_book(world):
+    told = {story.id: story for story in lot_stories(world.farm, until=dt.date.max)}
+    assert told
+    for lot in SeedLot.objects.on(world.farm).live().with_balance():
+        counted = [event for event in told[lot.pk].events if event.entry == "counted"]
+        assert (lot.counted_kg is not None) == bool(counted)
+
+
+def test_the_season_report_tells_each_search_and_each_lot_without_one(
+    world, owner_client
+):
+    lot = world.ours["seed-lots"]
+    SeedLot.objects.filter(pk=lot.pk).update(status="untreated")
+    search = world.ours["seed-searches"]
+    answer = page(world, owner_client, "season", 2026).content.decode()
+    assert "search for organic seed not complete" in answer
+    assert "Searches for organic seed" in answer
+    for name in ("A seed house", "Another", "A third"):
+        SourceAskedFactory(search=search, source=name, asked_on=search.searched_on)
+    answer = page(world, owner_client, "season", 2026).content.decode()
+    assert "search for organic seed complete" in answer
+    assert "search for organic seed not complete" not in answer
