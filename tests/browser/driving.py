@@ -2,9 +2,11 @@
 
 import os
 import shutil
+import socket
 import threading
 from concurrent.futures import ThreadPoolExecutor
 
+from django.http import HttpResponse
 from playwright.sync_api import sync_playwright
 
 CHROMIUM = shutil.which("chromium")
@@ -67,7 +69,13 @@ class Server:
     """What stands between the browser and the views while a test runs."""
 
     turn = threading.Lock()
-    loses_answers = False
+    # Where the server is killed when something is sent: "before" or "after" saving.
+    dies = ""
+    dead = False
+
+    @classmethod
+    def rises(cls):
+        cls.dies, cls.dead = "", False
 
 
 def one_at_a_time(answer):
@@ -75,11 +83,18 @@ def one_at_a_time(answer):
 
     def through(request):
         with Server.turn:
+            sends = request.method == "POST" and Server.dies
+            if Server.dead or sends == "before":
+                return broken(request)
             response = answer(request)
-        if Server.loses_answers and request.method == "POST":
-            # The line breaks in the middle of the answer, after all was saved.
-            response.headers["Content-Length"] = str(len(response.content) + 1000)
-            response.headers["Connection"] = "close"
-        return response
+        return broken(request) if sends else response
 
     return through
+
+
+def broken(request):
+    """No answer at all: the line is cut under it, as when a server is killed."""
+    Server.dead = True
+    line = request.environ["wsgi.input"]._read.__self__.raw._sock
+    line.shutdown(socket.SHUT_RDWR)
+    return HttpResponse()

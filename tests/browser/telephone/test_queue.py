@@ -57,17 +57,19 @@ def test_entries_wait_in_order_through_a_closed_tab_and_are_sent_with_signal(
     page.wait_for_selector("#mine li")
 
 
-def test_an_answer_lost_after_saving_makes_no_second_record(place, phone):
+@pytest.mark.parametrize(("dies", "stood"), [("before", 0), ("after", 1)])
+def test_a_server_killed_in_mid_send_leaves_each_entry_once(place, phone, dies, stood):
     page = kept_day(phone(place.crew), place)
-    Server.loses_answers = True
+    Server.dies = dies
     write_seen(page, place)
     page.wait_for_selector(QUEUE)
-    assert Observation.objects.count() == 1
-    Server.loses_answers = False
-    page.click("#queue-send button")
+    assert Server.dead
+    assert Observation.objects.count() == stood
+    Server.rises()
+    page.goto(day_of(place))
     sent(page)
-    assert "1 record written down." in page.inner_text("#queue-said")
     assert Observation.objects.count() == 1
+    assert Change.objects.filter(noun="observation").count() == 1
 
 
 COPY = """async () => {
