@@ -15,6 +15,7 @@ from reports.calc.shapes.post import Plot, Sprayed
 # Longer ago, no label's interval still runs.
 SPRAYS_BACK = dt.timedelta(days=400)
 ENTRIES = 8
+TURNS = (Change.Verb.VOIDED, Change.Verb.PUT_BACK)
 
 
 @dataclass(frozen=True)
@@ -109,8 +110,9 @@ def own_entries(farm: Farm, user: User) -> tuple[OwnEntry, ...]:
     wrote = Change.objects.filter(farm=farm, by=user, verb=Change.Verb.WROTE)
     rows = list(wrote.filter(noun__in=BY_MODEL).order_by("-number")[:ENTRIES])
     ids = {row.object_id for row in rows}
-    voids = Change.objects.filter(farm=farm, verb="voided", object_id__in=ids)
-    voided = set(voids.values_list("noun", "object_id"))
+    turns = Change.objects.filter(farm=farm, object_id__in=ids, verb__in=TURNS)
+    told = turns.order_by("number").values_list("noun", "object_id", "verb")
+    last = {(noun, pk): verb for noun, pk, verb in told}
     return tuple(
         OwnEntry(
             noun=BY_MODEL[row.noun].slug,
@@ -118,7 +120,7 @@ def own_entries(farm: Farm, user: User) -> tuple[OwnEntry, ...]:
             id=row.object_id,
             label=row.label,
             at=row.at,
-            voided=(row.noun, row.object_id) in voided,
+            voided=last.get((row.noun, row.object_id)) == Change.Verb.VOIDED,
         )
         for row in rows
     )

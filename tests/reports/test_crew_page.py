@@ -117,6 +117,9 @@ def test_own_entries_can_be_mended_while_young(world, crew, today):
     shown = page(crew, world.farm).partition("My last entries")[2]
     assert "voided" in shown
     assert reverse("records:edit", args=at) not in shown
+    crew.post(reverse("records:undo", args=at))
+    shown = page(crew, world.farm).partition("My last entries")[2]
+    assert reverse("records:edit", args=at) in shown
 
 
 def test_an_old_entry_is_told_but_not_mended_from_here(world, as_person):

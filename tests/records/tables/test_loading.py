@@ -20,7 +20,8 @@ def test_a_new_record_is_written_by_whoever_loads_it_and_so_are_its_changes(worl
     assert counts(load(world.farm, FIELDS, text, by=world.owner)) == (0, 1, 1)
     field.refresh_from_db()
     assert (field.area_m2, field.written_by) == (950, world.manager)
-    wrote, changed = Change.objects.filter(object_id=field.pk, noun="field")
+    changes = Change.objects.filter(object_id=field.pk, noun="field")
+    wrote, changed = changes.order_by("number")
     assert (wrote.verb, wrote.by) == ("wrote", world.manager)
     assert (changed.verb, changed.by) == ("changed", world.owner)
     assert changed.before == {"area_m2": "900.0"}
