@@ -13,6 +13,7 @@ from records.models import (
     Application,
     BiomassSample,
     FarmFigure,
+    InputLot,
     InputProduct,
     Observation,
     Planting,
@@ -131,6 +132,18 @@ SHEETS: Mapping[str, Sheet] = {
             "approved": put("approved_on", plain.day),
             "approved_until": put("approved_until", plain.day),
         },
+    ),
+    "input_lots": Sheet(
+        InputLot,
+        {
+            **NOTES,
+            **same("supplier", "invoice"),
+            "received": put("received_on", plain.day),
+            "product": find("product", "products"),
+            "lot": put("lot_number"),
+            "amount": spread(plain.amount),
+        },
+        day="received",
     ),
     "plantings": Sheet(
         Planting,

@@ -1,5 +1,6 @@
 """What nobody may take for real on the demonstration farm, and how it is worked."""
 
+from farm import units
 from records.reading.demo import read
 from tests.places import ROOT
 from tests.records.demo.story import (
@@ -25,6 +26,19 @@ def test_raw_manure_is_worked_in_or_says_that_it_is_not():
     spread = [one for one in live(STORY["applications"]) if one["product"] in raw]
     assert len(spread) >= 3
     assert all("worked_in" in one or "Not worked in" in one["notes"] for one in spread)
+
+
+def test_no_lot_of_an_input_is_used_before_it_came_or_beyond_what_came():
+    for lot in STORY["input_lots"]:
+        uses = [
+            one
+            for one in live(STORY["applications"])
+            if (one["product"], one.get("lot")) == (lot["product"], lot["lot"])
+        ]
+        assert uses, lot["lot"]
+        assert min(one["on"] for one in uses) >= lot["received"]
+        used = sum(units.parse_mass(one["amount"]) for one in uses)
+        assert used <= units.parse_mass(lot["amount"]) + 1e-9, lot["lot"]
 
 
 def test_nobody_and_nothing_can_be_taken_for_real():
