@@ -19,8 +19,9 @@ from reports.pdf.printing import piece
 
 # Changed when the same words and style would give other bytes.
 EDITION = "1"
-# Fewer pieces than this are sooner printed than a second process is started.
-FEW = 3
+# Shorter pages than these together are sooner printed than processes are started.
+# [characters]
+FEW = 150_000
 # How often whoever waits is told, though no piece came: so may it be stopped. [s]
 LOOK_S = 1.0
 Heard = Callable[[int, int], None]
@@ -37,12 +38,30 @@ class Leaf:
     @cached_property
     def key(self) -> str:
         """Its fingerprint, by which the printed piece is kept."""
-        told = "\0".join((EDITION, self.css, self.html))
-        return hashlib.sha256(told.encode()).hexdigest()
+        return fingerprint(self.css, self.html)
 
 
 def unheard(done: int, total: int) -> None:
     """Nobody waits to be told how far it is."""
+
+
+def fingerprint(*told: bytes | str) -> str:
+    """What is told in a row, as one short name."""
+    digest = hashlib.sha256(EDITION.encode())
+    for one in told:
+        raw = one.encode() if isinstance(one, str) else one
+        digest.update(b"%d:" % len(raw) + raw)
+    return digest.hexdigest()
+
+
+def whole_of(name: str, key: str, join: Callable[[], bytes]) -> bytes:
+    """The joined file of that name, taken as it is where its key is the same."""
+    kept = caches["pieces"]
+    found: tuple[str, bytes] = kept.get(name, ("", b""))
+    if found[0] != key:
+        found = key, join()
+        kept.set(name, found)
+    return found[1]
 
 
 def pieces_of(
@@ -68,7 +87,8 @@ def _printed(
     missing: dict[str, Leaf], processes: int
 ) -> Generator[list[Printed], None, None]:
     """Pieces as they come; none, where none came for a while."""
-    if processes == 1 or len(missing) < FEW:
+    long = sum(len(leaf.html) for leaf in missing.values()) >= FEW
+    if processes == 1 or len(missing) == 1 or not long:
         for key, leaf in missing.items():
             yield [(key, piece(leaf.html, leaf.css))]
         return

@@ -14,7 +14,7 @@ from reports.papers.packet.sheets import Sheet, sheets
 from reports.papers.packet.tables import Section
 from reports.papers.packet.told import printed_sections
 from reports.pdf.joining import joined
-from reports.pdf.kept import Heard, Leaf, pieces_of, unheard
+from reports.pdf.kept import Heard, Leaf, fingerprint, pieces_of, unheard, whole_of
 from reports.pdf.numbering import Numbering
 from reports.pdf.pieces import Piece
 
@@ -57,13 +57,23 @@ def print_packet(
 ) -> bytes:
     """Print a packet. The same values give the same bytes, however they come about."""
     told, leaves = leaves_of(paper)
-    pieces = pieces_of(leaves, processes=processes, heard=heard)
-    front = _front(paper, told, pieces, css=leaves[0].css)
-    return joined(
-        [front, *pieces],
-        numbering=Numbering(_("page "), _(" of ")),
-        enclosures=tuple(enclosures(paper)),
+    numbering = Numbering(_("page "), _(" of "))
+    inside = tuple(enclosures(paper))
+
+    def join() -> bytes:
+        pieces = pieces_of(leaves, processes=processes, heard=heard)
+        front = _front(paper, told, pieces, css=leaves[0].css)
+        return joined([front, *pieces], numbering=numbering, enclosures=inside)
+
+    key = fingerprint(
+        _cover(paper, [Entry(one, 0) for sheet in told for one in sheet.sections]),
+        *(leaf.key for leaf in leaves),
+        *(part for one in inside for part in (one.name, one.says, one.data)),
+        *(numbering.page, numbering.of),
     )
+    data = whole_of(f"whole-{paper['farm'].pk}-{paper['year']}", key, join)
+    heard(len(leaves), len(leaves))
+    return data
 
 
 def _front(
@@ -73,14 +83,16 @@ def _front(
     pages = 0
     for _attempt in range(3):
         entries = list(_entries(told, pieces, first=pages))
-        html = render_to_string(
-            "reports/packet_print.html", {**paper, "entries": entries}
-        )
-        (front,) = pieces_of([Leaf(html, css)])
+        (front,) = pieces_of([Leaf(_cover(paper, entries), css)])
         if front.pages == pages:
             break
         pages = front.pages
     return front
+
+
+def _cover(paper: Mapping[str, Any], entries: Sequence[Entry]) -> str:
+    told = {**paper, "entries": entries}
+    return render_to_string("reports/packet_print.html", told)
 
 
 def _entries(

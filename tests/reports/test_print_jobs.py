@@ -212,8 +212,9 @@ def test_old_files_are_cleared_away_and_their_fingerprints_are_kept(world):
     assert PrintedPaper.objects.count() == 2
 
 
-def test_a_print_is_stopped_while_its_pieces_are_printed():
+def test_a_print_is_stopped_while_its_pieces_are_printed(monkeypatch):
     """No piece is waited for: the printing processes end with the wish."""
+    monkeypatch.setattr(kept, "FEW", 0)
     leaves = [kept.Leaf(f"<html lang=en><title>{n}</title><p>{n}", "") for n in "abc"]
 
     def heard(done, total):

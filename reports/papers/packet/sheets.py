@@ -13,9 +13,9 @@ from typing import TypeVar
 
 from reports.papers.packet.tables import Group, Register, Section, weight_of
 
-# Rows that a piece has about, at least and at most: some ten pages print in a second.
-ABOUT, LEAST, MOST = 240, 120, 480
-TOGETHER = 240
+# Rows that a piece has about, at least and at most: what one changed row prints anew.
+ABOUT, LEAST, MOST = 120, 60, 240
+TOGETHER = 120
 
 T = TypeVar("T")
 
