@@ -39,8 +39,11 @@ UNSEEN_FOCUS = """
   const shown = (one) => one.checkVisibility({visibilityProperty: true}) &&
     !one.disabled && one.type !== "hidden";
   const told = (why, one) => `${why}: ${one.outerHTML.slice(0, 160)}`;
-  const faults = [];
+  const faults = [], known = new Set();
   for (const one of document.querySelectorAll(wanted)) {
+    const look = [one, one.parentElement].map((of) => of.tagName + of.className);
+    if (one.tabIndex === 0 && known.has(look + one.type)) continue;
+    if (shown(one)) known.add(look + one.type);
     if (one.tabIndex > 0) faults.push(told("out of order", one));
     if (!shown(one) || one.matches("main, [role=alert]")) continue;
     if (one.tabIndex < 0) { faults.push(told("not reached by Tab", one)); continue; }
@@ -56,6 +59,22 @@ UNSEEN_FOCUS = """
   return faults.slice(0, 6);
 }
 """
+# Of rows, entries and strokes that are alike, a few are judged for all.
+THIN = """
+() => {
+  const many = "tbody tr, li, option, dl > div, svg *:not(title, desc, defs, defs *)";
+  const look = (one) => one.tagName + (one.getAttribute("class") ?? "");
+  const told = new Map();
+  for (const one of document.querySelectorAll(many)) {
+    if (!one.isConnected) continue;
+    const of = told.get(one.parentElement) ?? new Map();
+    told.set(one.parentElement, of);
+    const key = [one, ...one.querySelectorAll("*")].map(look).join();
+    of.set(key, (of.get(key) ?? 0) + 1);
+    if (of.get(key) > 3) one.remove();
+  }
+}
+"""
 
 
 @cache
@@ -68,6 +87,7 @@ TAG = re.compile(r"<([a-z][a-z0-9]*)([^>]*)>")
 TOLD = re.compile(r'\s(class|type|role|[a-z-]+)(?:="([^"]*)")?')
 # What is filled in makes no other page of it.
 FILLED = {"value", "checked", "selected", "open"}
+NAMED = re.compile(r'\sclass="[^"]*"')
 SPOKEN = {"class", "type", "role"}
 
 
@@ -91,7 +111,7 @@ class Judge:
     """Looks a page over at two widths and by night; a shape seen before is known."""
 
     def __init__(self, window):
-        self.window, self.seen = window, set()
+        self.window, self.seen, self.by_night = window, set(), set()
 
     def faults(self, path, found=None, *, name="page"):
         """What is wrong at an address, or with an answer shown there."""
@@ -103,17 +123,28 @@ class Judge:
         self.window.wear(width=360, touch=True)
         answer = self.window.go(path, found)
         page = self.window.page
-        page.evaluate(axe())
-        told = self.breaches("360 px by day", WCAG_22_AA)
-        told += page.evaluate(WIDER) + page.evaluate(UNSEEN_FOCUS)
+        told = page.evaluate(WIDER) + page.evaluate(UNSEEN_FOCUS)
         sheet.keep(self.window, name, "360")
-        self.window.wear(width=360, touch=True, night=True)
-        told += self.breaches("360 px by night", OF_COLOUR, kind="rule")
         self.window.wear(width=1280)
+        told += page.evaluate(WIDER)
         sheet.keep(self.window, name, "wide")
-        told += self.breaches("1280 px", WCAG_22_AA) + page.evaluate(WIDER)
+        page.evaluate(THIN)
+        page.evaluate(axe())
+        told += self.breaches("1280 px", WCAG_22_AA)
+        self.window.wear(width=360, touch=True)
+        told += self.breaches("360 px by day", WCAG_22_AA)
+        if self.is_new_by_night(page.content()):
+            self.window.wear(width=360, touch=True, night=True)
+            told += self.breaches("360 px by night", OF_COLOUR, kind="rule")
         # The browser itself complains of every answer that is a refusal.
         return told + (self.window.complaints if answer.ok else [])
+
+    def is_new_by_night(self, html):
+        """Drawings are looked at by night, and one of each kind of thing."""
+        kinds = {tag + "".join(NAMED.findall(rest)) for tag, rest in TAG.findall(html)}
+        is_new = "<figure" in html or not kinds <= self.by_night
+        self.by_night |= kinds
+        return is_new
 
     def breaches(self, where, values, *, kind="tag"):
         found = self.window.page.evaluate(JUDGE, {"type": kind, "values": values})
