@@ -8,6 +8,7 @@ from farm.outlines.measure import area_m2
 from farm.outlines.plane import Ring
 from farm.outlines.reading import read_outline
 from farm.outlines.shapes import Outline, OutlineError, Trouble
+from farm.outlines.sharing import sharing
 from farm.outlines.typed import decoded, read_any
 
 __all__ = [
@@ -26,4 +27,5 @@ __all__ = [
     "read_corners",
     "read_kml",
     "read_outline",
+    "sharing",
 ]

@@ -51,6 +51,7 @@ RULE = {
     RuleId.EDGES: _("Edges are kept apart from the neighbours"),
     RuleId.MANURE: _("Raw manure, from being worked in to harvest"),
     RuleId.COMPOST: _("Compost: heat, turnings, C:N"),
+    RuleId.MANURE_NITROGEN: _("Nitrogen from manure and compost over the season"),
     RuleId.SEED_STATUS: _("Seed is organic, or was searched for"),
     RuleId.SEED_SEARCH: _("The search for organic seed is whole"),
     RuleId.SEED_TREATED: _("Treated seed"),
@@ -131,6 +132,7 @@ PARAMS = {
     "turnings": _("turnings"),
     "ratio_low": _("C:N, from"),
     "ratio_high": _("C:N, to"),
+    "nitrogen_kg_ha": _("nitrogen, kilograms a hectare"),
     "sources": _("sources asked"),
     "metres": _("width of a buffer, metres"),
     "post_hours": _("hours until it is posted"),
@@ -167,6 +169,9 @@ CITED: Mapping[str, Promise] = {
     ),
     "Regulation (EU) 2018/848, Annex II, Part I, 1.8": _(
         "Regulation (EU) 2018/848, Annex II, Part I, 1.8"
+    ),
+    "Regulation (EU) 2018/848, Annex II, Part I, 1.9": _(
+        "Regulation (EU) 2018/848, Annex II, Part I, 1.9"
     ),
     "Regulation (EU) 2018/848, Article 24": _("Regulation (EU) 2018/848, Article 24"),
     "Regulation (EU) 2018/848, Article 34": _("Regulation (EU) 2018/848, Article 34"),

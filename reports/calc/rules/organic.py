@@ -39,6 +39,8 @@ SEARCH = (
 YEARLY = (Param("months", 12, "months", 1, 36, ours=True),)
 # No federal width; 8 m in Canada, [CGSB-B].
 NO_WIDTH = (Param("metres", 0, "m", 0, 200, ours=True),)
+# Kilograms a hectare and year, from memory: unverified, [EU2018-M].
+NITROGEN = (Param("nitrogen_kg_ha", 170, "kg/ha", 50, 400),)
 EIGHT_METRES = (Param("metres", 8, "m", 0, 200),)
 AMENDED = dt.date(2024, 3, 19)
 
@@ -72,6 +74,7 @@ ORGANIC: tuple[Rule, ...] = (
     Rule(RuleId.LAND_CLOCK, EU, "Regulation (EU) 2018/848, Annex II, Part I, 1.7", STOP, "EU2018-M", LAND_EU),
     Rule(RuleId.LAND_HISTORY, EU, "Regulation (EU) 2018/848, Annex II, Part I, 1.7", FIX, "EU2018-M", LAND_EU),
     Rule(RuleId.SEED_STATUS, EU, "Regulation (EU) 2018/848, Annex II, Part I, 1.8", FIX, "EU2018-M"),
+    Rule(RuleId.MANURE_NITROGEN, EU, "Regulation (EU) 2018/848, Annex II, Part I, 1.9", FIX, "EU2018-M", NITROGEN),
     Rule(RuleId.APPROVAL, EU, "Regulation (EU) 2018/848, Article 24", STOP, "EU2018-M"),
     Rule(RuleId.SPRAYED, EU, "Regulation (EU) 2018/848, Annex II, Part I, 1.10", STOP, "EU2018-M"),
     Rule(RuleId.SEED_TREATED, EU, "Regulation (EU) 2018/848, Annex II, Part I, 1.8", STOP, "EU2018-M"),
@@ -80,6 +83,7 @@ ORGANIC: tuple[Rule, ...] = (
     Rule(RuleId.LAND_CLOCK, CA, "CAN/CGSB-32.310, 5.1.1", STOP, "CGSB-M", LAND_US),
     Rule(RuleId.LAND_HISTORY, CA, "CAN/CGSB-32.310, 5.1.1", FIX, "CGSB-M", LAND_US[:1]),
     Rule(RuleId.EDGES, CA, "CAN/CGSB-32.310, 5.2.2", WARN, "CGSB-B", EIGHT_METRES),
+    Rule(RuleId.MANURE, CA, "CAN/CGSB-32.310, 5.5", STOP, "CGSB-M", MANURE),
     Rule(RuleId.SEED_STATUS, CA, "CAN/CGSB-32.310, 5.3", FIX, "CGSB-M"),
     Rule(RuleId.SEED_TREATED, CA, "CAN/CGSB-32.310, 5.3", STOP, "CGSB-M"),
     Rule(RuleId.APPROVAL, CA, "CAN/CGSB-32.311", STOP, "CGSB-M"),

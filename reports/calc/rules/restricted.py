@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from reports.calc.rules.asked import field_name
 from reports.calc.rules.telling import of_put, put_values
 from reports.calc.shapes.books import Put
 from reports.calc.shapes.dossier import Dossier
@@ -11,16 +12,24 @@ from reports.calc.shapes.rules import Found, Matter, Rule, Told
 
 
 def restricted_record(books: Dossier, rule: Rule) -> Iterator[Found]:
-    """Look for what a restricted-use record may lack of its nine elements."""
+    """Look for each of the nine elements of a record [CFR110]_, day and licence apart.
+
+    No record is without its day; the certification number is a rule of its own.
+    """
     for put in _restricted(books):
-        told = put_values(books, put)
         product = books.product[put.product_id]
-        if not product.registration:
-            yield of_put(Matter.RESTRICTED_NO_NUMBER, put, told)
-        if put.stand_id is None and not put.target:
-            yield of_put(Matter.RESTRICTED_NO_CROP, put, told)
-        if not put.done_by:
-            yield of_put(Matter.RESTRICTED_NO_NAME, put, told)
+        missing = {
+            Matter.RESTRICTED_NO_PRODUCT: not product.name.strip(),
+            Matter.RESTRICTED_NO_NUMBER: not product.registration.strip(),
+            Matter.RESTRICTED_NO_AMOUNT: not put.amount > 0,
+            Matter.RESTRICTED_NO_AREA: not put.area_m2 > 0,
+            Matter.RESTRICTED_NO_CROP: put.stand_id is None and not put.target,
+            Matter.RESTRICTED_NO_PLACE: not field_name(books, put.field_id).strip(),
+            Matter.RESTRICTED_NO_NAME: not put.done_by.strip(),
+        }
+        for matter, lacks in missing.items():
+            if lacks:
+                yield of_put(matter, put, put_values(books, put))
 
 
 def restricted_days(books: Dossier, rule: Rule) -> Iterator[Found]:

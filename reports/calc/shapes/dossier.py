@@ -70,6 +70,7 @@ class Dossier:
     entries: tuple[Entry, ...] = ()
     delivered: tuple[Delivered, ...] = ()
     trained: tuple[Trained, ...] = ()
+    drawn_over: frozenset[tuple[int, int]] = frozenset()
 
     @cached_property
     def field(self) -> Mapping[int, Ground]:
@@ -118,7 +119,10 @@ class Dossier:
 
     @cached_property
     def overlap(self) -> Mapping[int, frozenset[int]]:
-        """Return, for each field, the pieces that share ground with it."""
+        """Return, for each field, the pieces that share ground with it.
+
+        Whole and part do, and pieces whose outlines are drawn over one another.
+        """
         above: dict[int, set[int]] = {}
         for one in self.fields:
             above[one.id] = set(self._up(one))
@@ -127,6 +131,9 @@ class Dossier:
             shared[piece] |= over
             for other in over:
                 shared[other].add(piece)
+        for piece, other in self.drawn_over:
+            shared[piece].add(other)
+            shared[other].add(piece)
         return {piece: frozenset(others) for piece, others in shared.items()}
 
     @cached_property

@@ -18,6 +18,16 @@ SOIL = {
         "there (%(animals)s). Ask your certifier how droppings count; %(need)s days "
         "are asked for after raw manure."
     ),
+    Matter.NITROGEN_OVER: _(
+        "Manure and compost of the season bring %(nitrogen)s kg of nitrogen a hectare "
+        "over the land under organic rules; at most %(need)s is asked for. That number "
+        "is cited from memory, unverified: check the current text. The last of it went "
+        "on %(field)s."
+    ),
+    Matter.NITROGEN_UNKNOWN: _(
+        "%(product)s on %(field)s, %(applied)s: its nitrogen or its weight is not "
+        "written down, so it is left out of the season’s sum."
+    ),
     Matter.COMPOST_ON_TOP: _(
         "%(product)s on %(field)s counts as raw manure while its batch lacks what is "
         "said above, and was not worked in before lot %(lot)s was harvested."

@@ -49,6 +49,18 @@ SPRAYS = {
         "%(animals)s went onto %(field)s, where %(product)s was put on %(applied)s; "
         "that its label was read first is not written down."
     ),
+    Matter.RESTRICTED_NO_PRODUCT: _(
+        "A restricted-use product on %(field)s, %(applied)s: no brand or product name."
+    ),
+    Matter.RESTRICTED_NO_AMOUNT: _(
+        "%(product)s on %(field)s, %(applied)s: no total amount."
+    ),
+    Matter.RESTRICTED_NO_AREA: _(
+        "%(product)s on %(field)s, %(applied)s: no size of the area treated."
+    ),
+    Matter.RESTRICTED_NO_PLACE: _(
+        "%(product)s, put on %(applied)s: the field it was put on has no name."
+    ),
     Matter.RESTRICTED_NO_NUMBER: _(
         "%(product)s on %(field)s, %(applied)s: no registration number."
     ),

@@ -51,6 +51,9 @@ def _product(row: InputProduct) -> Product:
         reentry_hours=row.reentry_hours,
         preharvest_days=row.preharvest_days,
         plant_back_months=row.plant_back_months,
+        nitrogen_share=(row.nitrogen_percent / 100)
+        if row.nitrogen_percent is not None
+        else None,
     )
 
 

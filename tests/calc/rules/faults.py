@@ -3,7 +3,7 @@
 from reports.calc.rules import RULES, findings
 from reports.calc.shapes import books as rows
 from tests.calc import books as at
-from tests.calc.books import but, day, spoiled
+from tests.calc.books import CLEAN, but, day, spoiled
 
 EVERY = tuple(RULES)
 
@@ -29,3 +29,19 @@ def used_on(status, cleaned=()):
         puts=(but(at.PUT, equipment="Drill"), drilled, at.SPRAYED),
         cleaned=cleaned,
     )
+
+
+def rich(share, **told):
+    """200 kg on 4,000 m²: 500 kg a hectare of something with this share of N."""
+    fed = but(MANURE, nitrogen_share=share)
+    put = but(at.PUT, id=3, product_id=3, **told)
+    return spoiled(products=(*CLEAN.products, fed), puts=(*CLEAN.puts, put))
+
+
+def sprayed(product=PEST, **told):
+    return spoiled(
+        products=(at.PRODUCT, product), puts=(at.PUT, but(at.SPRAYED, **told))
+    )
+
+
+RESTRICTED = but(PEST, restricted=True)

@@ -14,7 +14,10 @@ from tests.calc.rules.faults import (
     EVERY,
     MANURE,
     PEST,
+    RESTRICTED,
     found,
+    rich,
+    sprayed,
     used_on,
 )
 
@@ -52,12 +55,6 @@ def heaped(heap, **told):
     )
 
 
-def sprayed(product=PEST, **told):
-    return spoiled(
-        products=(at.PRODUCT, product), puts=(at.PUT, but(at.SPRAYED, **told))
-    )
-
-
 def lotted(**told):
     return spoiled(lots=(but(at.LOT, **told),))
 
@@ -88,9 +85,6 @@ def covered(end=END, **told):
 def stated(*told):
     made = [rows.Statement(n, 1, *one) for n, one in enumerate(told, start=1)]
     return spoiled(statements=tuple(made))
-
-
-RESTRICTED = but(PEST, restricted=True)
 
 
 FORAGE = but(at.CROP, id=2, stand_id=2, use="feed", on=day("06-20"))
@@ -131,6 +125,8 @@ CASES = [
             flocks=(rows.Flock(1, 1, None, "sheep", day("08-01"), day("08-05"), True),)
         ),
     ),
+    (Matter.NITROGEN_OVER, rich(0.5)),
+    (Matter.NITROGEN_UNKNOWN, manured()),
     (Matter.COMPOST_NO_LOG, heaped(but(HEAP, days=()))),
     (Matter.COMPOST_DAYS, heaped(but(HEAP, days=HOT[:9]))),
     (
@@ -223,6 +219,10 @@ CASES = [
         spoiled(flocks=(rows.Flock(1, 1, None, "sheep", day("10-01"), day("10-05")),)),
     ),
     (Matter.RESTRICTED_NO_NUMBER, sprayed(but(RESTRICTED, registration=""))),
+    (Matter.RESTRICTED_NO_PRODUCT, sprayed(but(RESTRICTED, name=" "))),
+    (Matter.RESTRICTED_NO_AMOUNT, sprayed(RESTRICTED, amount=0.0)),
+    (Matter.RESTRICTED_NO_AREA, sprayed(RESTRICTED, area_m2=0.0)),
+    (Matter.RESTRICTED_NO_PLACE, sprayed(RESTRICTED, field_id=99)),
     (Matter.RESTRICTED_NO_CROP, sprayed(RESTRICTED, target="")),
     (Matter.RESTRICTED_NO_NAME, sprayed(RESTRICTED, done_by="")),
     (Matter.RESTRICTED_LATE, sprayed(RESTRICTED, written_on=day("06-25"))),

@@ -23,6 +23,7 @@ class Product:
     reentry_hours: float | None = None
     preharvest_days: float | None = None
     plant_back_months: float | None = None
+    nitrogen_share: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
