@@ -24,6 +24,7 @@ SPANISH = {
     "j M Y H:i": "j b Y H:i",
     "j M Y, H:i": "j b Y, H:i",
     "D j M": "D j b",
+    "D j M, H:i": "D j b, H:i",
     "l, j F Y": r"l, j \d\e F \d\e Y",
     "l, j F": r"l, j \d\e F",
     "l j F": r"l, j \d\e F",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 from urllib.parse import urlencode
@@ -11,7 +11,7 @@ from farm.models import Farm, Record, User
 from farm.unit_words import measure_said
 from farm.units import KG_M2_PER_KG_HA, System, write_rate
 from records.acts.base import Act
-from records.acts.sheet import SEEDS
+from records.forms.seeds_once import PARTS, SEEDS
 from records.models import Planting
 
 
@@ -34,6 +34,7 @@ def again(act: Act, farm: Farm, user: User) -> Again | None:
     kept = last_values(act, farm, user)
     query = {name: kept[name] for name in kept if name[:-1] in {"lot", "kind"}}
     query |= {name: _rate_text(kept[name]) for name in kept if name[:-1] == "rate"}
+    query |= {n: f"{kept[n] * 100:.6g}" for n in kept if n[:-1] == "share"}
     query |= {"go": "1", "place": [getattr(row, f"{act.place}_id") for row in batch]}
     query = {name: value for name, value in query.items() if value is not None}
     return Again(act, ", ".join(map(str, batch[:4])), urlencode(query, doseq=True))
@@ -53,6 +54,7 @@ def last_values(act: Act, farm: Farm, user: User) -> dict[str, Any]:
     if act.sows:
         for place, line in enumerate(last.lines.order_by("pk")[:SEEDS]):
             kept |= {f"lot{place}": line.lot_id, f"kind{place}": line.kind_id}
+            kept[f"share{place}"] = line.share
             if line.seed_kg:
                 rate = line.seed_kg / last.area_m2
                 kept[f"rate{place}"] = rate
@@ -79,3 +81,17 @@ def _value(row: Any, name: str) -> Any:
 
 def _rate_text(rate_kg_m2: float) -> str:
     return f"{rate_kg_m2 / KG_M2_PER_KG_HA:.6g} kg/ha"
+
+
+def seeds_query(lines: Iterable[Mapping[str, Any]], *, farm: Farm) -> dict[str, Any]:
+    """The seeds of a sowing for the address of its form; boxes beyond them are
+    emptied, so that nothing of the last sowing is left in them."""
+    told = dict.fromkeys(f"{part}{n}" for n in range(SEEDS) for part in PARTS)
+    for n, line in enumerate(lines):
+        told[f"lot{n}"] = line["lot_id"]
+        told[f"kind{n}"] = line["kind_id"]
+        told[f"share{n}"] = f"{line['share'] * 100:.6g}"
+        rate = line["rate_kg_m2"]
+        if rate:
+            told[f"rate{n}"] = measure_said(write_rate(rate, System(farm.units)))
+    return {name: "" if value is None else value for name, value in told.items()}

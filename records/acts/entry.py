@@ -43,8 +43,7 @@ class Entry:
 
     @property
     def once_fields(self) -> list[Any]:
-        told = [self.once[name] for name in self.act.once]
-        return [*self.seeds.first, *told] if self.seeds else told
+        return [self.once[name] for name in self.act.once]
 
 
 def blank(
@@ -114,14 +113,25 @@ def filled(
 
 def _tell_seed(act: Act, farm: Farm, place: Any, data: QueryDict, before: str) -> None:
     """Seed typed once goes to each place, by weight or by rate and area."""
-    line, weight = f"{before}-lines-0", data.get(f"{before}-seed_kg", "").strip()
     once = SeedsOnceForm(data, farm=farm)
-    rate = once.is_valid() and once.cleaned_data.get("rate0")
-    if not weight and rate:
-        weight = f"{rate * _area(act, farm, place, data, before):.6g} kg"
-    told = {"lot": data.get("lot0", ""), "kind": data.get("kind0", "")}
-    for name, text in {**told, "seed_kg": weight, "share": "100"}.items():
-        data[f"{line}-{name}"] = text
+    if not once.is_valid():
+        return
+    box: Any = SeedOfPlaceForm(data, prefix=before)
+    box.fields["seed_kg"].system = System(farm.units)
+    typed = data.get(f"{before}-seed_kg", "").strip()
+    whole = box.cleaned_data.get("seed_kg") if box.is_valid() else None
+    weights = once.weights(_area(act, farm, place, data, before), whole)
+    for row, (number, share) in enumerate(once.shares().items()):
+        line, weight = f"{before}-lines-{row}", weights.get(number)
+        told = {
+            "lot": data.get(f"lot{number}", ""),
+            "kind": data.get(f"kind{number}", ""),
+            "share": "" if share is None else f"{share * 100:.6g}",
+            # A weight that cannot be read is told as it was typed.
+            "seed_kg": f"{weight:.6g} kg" if weight else ("" if whole else typed),
+        }
+        for name, text in told.items():
+            data[f"{line}-{name}"] = text
 
 
 def _area(act: Act, farm: Farm, place: Any, data: QueryDict, before: str) -> float:

@@ -118,6 +118,18 @@ def _seed_errors(act: Act, farm: Farm, typed: QueryDict) -> list[str]:
     if not act.sows:
         return []
     form = SeedsOnceForm(typed, farm=farm)
+    weighed = [
+        typed[f"at{n}-seed_kg"]
+        for n in typed.getlist("place")
+        if typed.get(f"at{n}-seed_kg")
+    ]
+    if form.is_valid() and any(weighed) and not form.can_divide:
+        return [
+            _(
+                "The weight of a mix is divided by the rates of its kinds: give each "
+                "kind its rate, or leave the weight empty."
+            )
+        ]
     return [
         complaint(str(form.fields[name].label), "", str(error))
         for name, errors in form.errors.items()

@@ -15,10 +15,8 @@ from django.http import QueryDict
 from farm.models import Farm, Field, Record, User
 from farm.units import UnitError, parse_rate
 from records.acts.base import Act
+from records.forms.seeds_once import SEEDS
 from records.models import Planting
-
-# So many seeds of a mix can be written down the fast way.
-SEEDS = 3
 
 
 @dataclass
@@ -123,15 +121,16 @@ def first_row(act: Act, place: Any, told: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def seeds_told(told: Mapping[str, Any]) -> list[dict[str, Any]]:
-    """The seeds of a sowing as typed once: lot or kind, rate, and equal shares."""
+    """The seeds of a sowing as typed once: lot or kind, rate, and shares, equal ones
+    if none is typed."""
     found = []
     for place in range(SEEDS):
         lot, kind = told.get(f"lot{place}"), told.get(f"kind{place}")
         if lot or kind:
-            rate = rate_told(told.get(f"rate{place}"))
-            found.append({"lot": lot, "kind": kind, "rate_kg_m2": rate})
-    for seed in found:
-        seed["share"] = 1 / len(found)
+            seed = {"lot": lot, "kind": kind, "share": told.get(f"share{place}")}
+            found.append(seed | {"rate_kg_m2": rate_told(told.get(f"rate{place}"))})
+    if len(found) == 1 or not any(seed["share"] for seed in found):
+        found = [seed | {"share": 1 / len(found)} for seed in found]
     return found
 
 

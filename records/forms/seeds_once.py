@@ -1,55 +1,91 @@
-"""The seeds of a sowing typed once for several fields: a lot or a kind, and a rate."""
+"""The seeds of a sowing typed once for several fields: lots or kinds, and rates."""
 
 from __future__ import annotations
 
+from functools import cache, partial
 from typing import Any
 
 from django import forms
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import offered
-from farm.forms.measures import RateField
+from farm.forms.measures import PercentField, RateField
 from farm.models import Farm
 from farm.units import System
 from records.forms.lots import LotChoice
 from records.models import Kind
 
+PARTS = ("lot", "kind", "rate", "share")
+ITS_SHARE = _("Its share, %")
+WORDS = (
+    (_("Seed lot"), _("or kind, without a lot"), _("Rate"), _("Share of the first, %")),
+    (_("Second lot"), _("or second kind"), _("Its rate"), ITS_SHARE),
+    (_("Third lot"), _("or third kind"), _("Its rate"), ITS_SHARE),
+    (_("Fourth lot"), _("or fourth kind"), _("Its rate"), ITS_SHARE),
+    (_("Fifth lot"), _("or fifth kind"), _("Its rate"), ITS_SHARE),
+)
+# So many seeds of a mix can be written down the fast way.
+SEEDS = len(WORDS)
+
 
 class SeedsOnceForm(forms.Form):
-    lot0 = LotChoice(label=_("Seed lot"), required=False)
-    kind0 = forms.ModelChoiceField(
-        Kind.objects.all(), label=_("or kind, without a lot"), required=False
-    )
-    rate0 = RateField(label=_("Rate"), required=False)
-    lot1 = LotChoice(label=_("Second lot"), required=False)
-    kind1 = forms.ModelChoiceField(
-        Kind.objects.all(), label=_("or second kind"), required=False
-    )
-    rate1 = RateField(label=_("Its rate"), required=False)
-    lot2 = LotChoice(label=_("Third lot"), required=False)
-    kind2 = forms.ModelChoiceField(
-        Kind.objects.all(), label=_("or third kind"), required=False
-    )
-    rate2 = RateField(label=_("Its rate"), required=False)
-
     def __init__(self, data: Any = None, *, farm: Farm, **options: Any) -> None:
         super().__init__(data, **options)
-        for field in self.fields.values():
-            if isinstance(field, RateField):
-                field.system = System(farm.units)
-            elif isinstance(field, LotChoice):
-                field.of_farm(farm, None)
-            else:
-                choice: Any = field
-                choice.queryset = offered(choice.queryset, farm)
+        offers: dict[str, Any] = {}
+        for number, words in enumerate(WORDS):
+            lot, kind, rate, share = words
+            boxes: tuple[Any, ...] = (
+                LotChoice(label=lot),
+                forms.ModelChoiceField(offered(Kind.objects.all(), farm), label=kind),
+                RateField(label=rate, system=System(farm.units)),
+                PercentField(label=share, min_value=0),
+            )
+            boxes[0].of_farm(farm, None)
+            for part, box in zip(PARTS, boxes, strict=True):
+                box.required = box.widget.is_required = False
+                self.fields[f"{part}{number}"] = box
+                if part in {"lot", "kind"}:
+                    # Looked up once for all the boxes that offer the same.
+                    offer: Any = cache(partial(list, box.choices))
+                    box.choices = offers.setdefault(part, offer)
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
-        if not self.errors and not any(
-            cleaned.get(f"{name}{place}") for name in ("lot", "kind") for place in "012"
-        ):
+        if not self.errors and not self._named():
             self.add_error("lot0", _("Pick a lot, or a kind."))
         return cleaned
+
+    def _named(self) -> list[int]:
+        """Which of the seeds have a lot or a kind."""
+        told = self.cleaned_data
+        return [n for n in range(SEEDS) if told.get(f"lot{n}") or told.get(f"kind{n}")]
+
+    def weights(self, area_m2: float, whole_kg: float | None) -> dict[int, float]:
+        """What went of each seed onto an area, by the rates: of one weight in all,
+        each has as much as its rate is of all rates."""
+        told = self.cleaned_data
+        rates = {n: told[f"rate{n}"] for n in self._named() if told.get(f"rate{n}")}
+        if whole_kg is None:
+            return {n: rate * area_m2 for n, rate in rates.items()}
+        if len(self._named()) == 1:
+            return dict.fromkeys(self._named(), whole_kg)
+        if not self.can_divide:
+            return {}
+        return {n: whole_kg * rate / sum(rates.values()) for n, rate in rates.items()}
+
+    @property
+    def can_divide(self) -> bool:
+        """Whether one weight for all can be told apart by seed."""
+        named = self._named()
+        return len(named) == 1 or all(self.cleaned_data.get(f"rate{n}") for n in named)
+
+    def shares(self) -> dict[int, Any]:
+        """Shares as typed; without any, all seeds have the same."""
+        named = self._named()
+        typed = {n: self.cleaned_data.get(f"share{n}") for n in named}
+        if len(named) == 1 or not any(typed.values()):
+            return dict.fromkeys(named, 1 / max(1, len(named)))
+        return typed
 
     def told(self) -> dict[str, Any]:
         """Rows by number and rates in SI, ready for the sheet."""
@@ -65,4 +101,14 @@ class SeedsOnceForm(forms.Form):
 
     @property
     def more(self) -> list[Any]:
-        return [self[f"{name}{n}"] for n in "12" for name in ("lot", "kind", "rate")]
+        others = range(1, SEEDS)
+        return [
+            self["share0"],
+            *(self[f"{part}{n}"] for n in others for part in PARTS),
+        ]
+
+    @property
+    def is_mix(self) -> bool:
+        """Whether a further seed stands in it, so that it is not folded away."""
+        names = [f"{part}{n}" for n in range(1, SEEDS) for part in ("lot", "kind")]
+        return any(self[name].value() for name in names)

@@ -8,6 +8,7 @@ from typing import Any
 
 from farm.models import Change, Farm, Field, User
 from records.acts import ACTS as ACTS
+from records.acts import seeds_query as seeds_query
 from records.models import Application, Duty, InputProduct
 from records.nouns import BY_MODEL
 from reports.calc.shapes.post import Plot, Sprayed
@@ -16,6 +17,16 @@ from reports.calc.shapes.post import Plot, Sprayed
 SPRAYS_BACK = dt.timedelta(days=400)
 ENTRIES = 8
 TURNS = (Change.Verb.VOIDED, Change.Verb.PUT_BACK)
+
+
+@dataclass(frozen=True)
+class SeedOfPlan:
+    """One line of a planned sowing."""
+
+    kind_id: int
+    lot_id: int | None
+    share: float
+    rate_kg_m2: float | None
 
 
 @dataclass(frozen=True)
@@ -29,8 +40,7 @@ class DutyOfMine:
     field_name: str
     planting_id: int | None
     kinds: str
-    first_kind: int | None
-    first_lot: int | None
+    seeds: tuple[SeedOfPlan, ...]
     earliest_on: dt.date
     latest_on: dt.date
     notes: str
@@ -67,12 +77,20 @@ def _duty(row: Any) -> DutyOfMine:
         field_name=row.field.name,
         planting_id=row.planting_id,
         kinds=" + ".join(str(line.kind) for line in lines),
-        first_kind=lines[0].kind_id if lines else None,
-        first_lot=lines[0].lot_id if lines else None,
+        seeds=tuple(_seed(line, row.planting.area_m2) for line in lines),
         earliest_on=row.earliest_on,
         latest_on=row.latest_on,
         notes=row.notes,
         for_me=row.who_for_id is not None,
+    )
+
+
+def _seed(line: Any, area_m2: float) -> SeedOfPlan:
+    return SeedOfPlan(
+        kind_id=line.kind_id,
+        lot_id=line.lot_id,
+        share=line.share,
+        rate_kg_m2=line.seed_kg / area_m2 if line.seed_kg else None,
     )
 
 

@@ -19,6 +19,7 @@ from reports.ledger.crew import (
     duties_of,
     own_entries,
     plots,
+    seeds_query,
     sprayed,
 )
 
@@ -61,7 +62,7 @@ def crew_paper(farm: Farm, user: User, *, now: dt.datetime) -> dict[str, Any]:
     """A person's day on a farm, in a fixed number of queries."""
     here = now.astimezone(zoneinfo.ZoneInfo(farm.time_zone)).replace(tzinfo=None)
     today, land = here.date(), plots(farm)
-    presses = [press(one) for one in duties_of(farm, user, until=today + AHEAD)]
+    presses = [press(one, farm) for one in duties_of(farm, user, until=today + AHEAD)]
     closed = still_closed(spread(sprayed(farm, today=today), land), now=here)
     shut = {one.field for one in closed}
     return {
@@ -80,14 +81,13 @@ def crew_paper(farm: Farm, user: User, *, now: dt.datetime) -> dict[str, Any]:
     }
 
 
-def press(duty: DutyOfMine) -> Press:
+def press(duty: DutyOfMine, farm: Farm) -> Press:
     """What is filled in when a duty is pressed."""
     act = ACTS.get(duty.code, "")
     told: dict[str, Any] = dict(TOLD.get(duty.code, {}))
     if act == "sow":
         told["place"] = duty.field_id
-        told |= {"lot0": duty.first_lot} if duty.first_lot else {}
-        told |= {"kind0": duty.first_kind} if not duty.first_lot else {}
+        told |= seeds_query(map(vars, duty.seeds), farm=farm) if duty.seeds else {}
     elif duty.planting_id:
         told["place"] = duty.planting_id
-    return Press(duty, act, urlencode({k: v for k, v in told.items() if v}))
+    return Press(duty, act, urlencode(told))

@@ -222,3 +222,45 @@ def test_a_neighbours_field_is_no_place_of_ours(world, crew, lot):
     theirs = world.theirs["fields"]
     answer = crew.post(at(world, "sow"), sowing(lot, [theirs]), **JSON)
     assert answer.status_code == 422
+
+
+@pytest.fixture
+def rye(world):
+    received = timezone.localdate() - dt.timedelta(days=30)
+    return SeedLotFactory(
+        farm=world.farm, kind__name="Rye", received_kg=200, received_on=received
+    )
+
+
+def lines_of(field):
+    lines = SeedLine.objects.filter(planting__field=field).order_by("pk")
+    return [(one.lot_id, one.share, one.seed_kg / KG_PER_LB) for one in lines]
+
+
+def test_a_mix_goes_to_each_field_by_its_rates_and_shares(
+    world, crew, fields, lot, rye
+):
+    mix = {"share0": "40", "lot1": rye.pk, "rate1": "30 lb/ac", "share1": "60"}
+    answer = crew.post(at(world, "sow"), sowing(lot, fields, **mix), **JSON)
+    assert answer.status_code == 200, answer.json()
+    assert lines_of(fields[1]) == [
+        (lot.pk, pytest.approx(0.4), pytest.approx(100, rel=1e-4)),
+        (rye.pk, pytest.approx(0.6), pytest.approx(60, rel=1e-4)),
+    ]
+
+
+def test_one_weight_of_a_mix_is_divided_by_its_rates(world, crew, fields, lot, rye):
+    weight = {f"at{fields[0].pk}-seed_kg": "40 lb", "lot1": rye.pk}
+    typed = sowing(lot, fields[:1], **weight)
+    refused = crew.post(at(world, "sow"), typed, **JSON)
+    assert "divided by the rates" in refused.json()["errors"][0]
+    crew.post(at(world, "sow"), typed | {"rate1": "30 lb/ac"})
+    assert [kg for *_, kg in lines_of(fields[0])] == pytest.approx([25, 15], rel=1e-4)
+    assert [share for _, share, _ in lines_of(fields[0])] == [0.5, 0.5]
+
+
+def test_a_share_left_out_of_a_mix_is_asked_for(world, crew, fields, lot, rye):
+    mix = {"share0": "40", "lot1": rye.pk, "rate1": "30 lb/ac"}
+    answer = crew.post(at(world, "sow"), sowing(lot, fields, **mix), **JSON)
+    assert "Give each kind of a mix its share." in " ".join(answer.json()["errors"])
+    assert lines_of(fields[0]) == []

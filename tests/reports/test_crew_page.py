@@ -2,12 +2,15 @@
 
 import datetime as dt
 import gzip
+import html
+import re
 
 import pytest
 from django.urls import reverse
 from django.utils import timezone
 
 from farm.models import Role
+from farm.units import M2_PER_ACRE
 from reports.calc.rules.post import spread, still_closed
 from reports.calc.shapes.post import Plot, Sprayed
 from tests.factories import (
@@ -18,6 +21,7 @@ from tests.factories import (
     MembershipFactory,
     ObservationFactory,
     PlantingFactory,
+    SeedLineFactory,
 )
 
 pytestmark = pytest.mark.django_db
@@ -57,6 +61,29 @@ def test_a_duty_of_mine_opens_its_form_already_filled(world, crew, today):
     form = crew.get(url, {"outcome": "regrows", "place": stand.pk}).content.decode()
     assert f'value="{stand.pk}" checked' in form
     assert '<option value="regrows" selected>' in form
+
+
+def test_a_planned_mix_opens_its_form_with_all_its_seeds(world, crew, today):
+    plan = PlantingFactory(
+        farm=world.farm,
+        sown_on=None,
+        planned_on=today,
+        area_m2=2 * M2_PER_ACRE,
+        line=None,
+    )
+    for name, share, seed_kg in (("Oats", 0.7, 40.0), ("Vetch", 0.3, None)):
+        told = {"share": share, "seed_kg": seed_kg, "lot": None}
+        SeedLineFactory(planting=plan, kind__name=name, **told)
+    told = {"earliest_on": today, "latest_on": today + DAY, "who_for": world.crew}
+    DutyFactory(farm=world.farm, field=plan.field, planting=plan, what="sow", **told)
+    pressed = re.search(r'href="([^"]*crew/sow/[^"]*)"', page(crew, world.farm))
+    form = crew.get(html.unescape(pressed[1])).content.decode()
+    boxes = dict(re.findall(r'name="((?:rate|share)\d)" value="([^"]*)"', form))
+    assert boxes == {"rate0": "44.1 lb/ac", "share0": "70", "share1": "30"}
+    kinds = re.findall(r'name="kind\d".*?</select>', form, re.S)
+    assert ["Oats" in kinds[0], "selected>Vetch" in kinds[1]] == [True, True]
+    assert '<option value="" selected>' in kinds[2]
+    assert re.search(r"<details open><summary>A mix", form)
 
 
 def test_a_duty_of_somebody_else_is_not_mine(world, crew, today):

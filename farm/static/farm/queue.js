@@ -162,6 +162,8 @@
         if (one.type === "checkbox" || one.type === "radio") one.checked ||= one.value === value;
         else if (one.type !== "file" && one.name !== "key") one.value = value;
       }
+      const fold = value && boxes[0]?.closest("details");
+      if (fold) fold.open = true;
     }
   }
 

@@ -9,19 +9,21 @@ from django.utils import timezone
 
 from farm.models import Change, Role, User
 from farm.sharing import invite
-from records.models import Attachment
+from records.models import Attachment, Planting
 from tests.browser.driving import CHROMIUM
 from tests.browser.telephone.phone import (
     QUEUE,
     WORDS,
     day_of,
     form_of,
+    kept_day,
     press,
     sent,
     shot,
     write_seen,
     write_sown,
 )
+from tests.factories import DutyFactory, PlantingFactory, SeedLineFactory
 from tests.records.test_attachments import picture
 
 pytestmark = [
@@ -61,18 +63,46 @@ def test_the_page_is_small_and_quick_after_the_first_visit(place, phone):
     line = context.new_cdp_session(page)
     line.send("Network.enable")
     line.send("Network.emulateNetworkConditions", SLOW)
-    begun = time.monotonic()
-    page.goto(day_of(place), wait_until="domcontentloaded")
-    took = time.monotonic() - begun
+    line.send("Emulation.setCPUThrottlingRate", {"rate": 4})
+    took = []
+    # Whatever else the machine does is not the page's: the best of three counts.
+    for _ in range(3):
+        begun = time.monotonic()
+        page.goto(day_of(place), wait_until="load")
+        took.append(time.monotonic() - begun)
     told = page.evaluate(
         "[...performance.getEntriesByType('navigation'),"
         "...performance.getEntriesByType('resource')]"
         ".reduce((sum, one) => sum + one.transferSize, 0)"
     )
-    print(f"after the first visit: {told} bytes, {took:.2f} s at 3G")  # noqa: T201
+    print(f"after the first visit: {told} bytes, {min(took):.2f} s at 3G")  # noqa: T201
     assert told <= 60_000
-    # The bench is shared; the time is printed, and held loosely.
-    assert took < 6
+    assert min(took) <= 2
+
+
+def test_a_planned_mix_is_sown_without_signal_from_its_duty(place, phone):
+    planned = {"sown_on": None, "planned_on": place.today, "line": None}
+    plan = PlantingFactory(farm=place.farm, field=place.strips[0], **planned)
+    for name, share in (("Oats", 0.7), ("Vetch", 0.3)):
+        SeedLineFactory(planting=plan, kind__name=name, share=share, seed_kg=9)
+    days = {"earliest_on": place.today, "latest_on": place.today}
+    what = {"what": "sow", "who_for": place.crew, "field": plan.field, **days}
+    DutyFactory(farm=place.farm, planting=plan, **what)
+    context = phone(place.crew)
+    page = kept_day(context, place)
+    context.set_offline(True)
+    page.click("#duties ~ * a.button")
+    page.wait_for_selector("details[open] [name=share1]")
+    shot(page, "crew-6-mix")
+    press(page)
+    page.wait_for_selector(QUEUE)
+    context.set_offline(False)
+    page.click("#queue-send button")
+    sent(page)
+    sown = Planting.objects.on(place.farm).get(field=plan.field, sown_on=place.today)
+    told = sown.lines.order_by("pk").values_list("kind__name", "share", "seed_kg")
+    near = [pytest.approx(kg, rel=0.01) for kg in (9, 9)]
+    assert list(told) == [("Oats", 0.7, near[0]), ("Vetch", 0.3, near[1])]
 
 
 def test_a_newcomers_day_without_signal_stands_once_and_in_order_in_the_book(
