@@ -7,6 +7,7 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from django.core.exceptions import ImproperlyConfigured
+from django.utils.translation import gettext_lazy as _
 
 from farm.setup import addresses, place
 from farm.setup.errors import SetupError
@@ -94,6 +95,9 @@ SECURE_HSTS_INCLUDE_SUBDOMAINS = SECURE
 SECURE_HSTS_PRELOAD = SECURE
 SESSION_COOKIE_SECURE = SECURE
 CSRF_COOKIE_SECURE = SECURE
+
+# What a choice says in the narrowing of a list where nothing is chosen.
+FILTERS_EMPTY_CHOICE_LABEL = _("any")
 
 INSTALLED_APPS = [
     "django.contrib.auth",

@@ -6,7 +6,14 @@ import django_filters as df
 from django.utils.translation import gettext_lazy as _
 
 from records.filters.base import RecordFilter, by_field, by_kind
-from records.models import HarvestLot, InputProduct, LotMove, SeedLot, Supplier
+from records.models import (
+    CompostBatch,
+    HarvestLot,
+    InputProduct,
+    LotMove,
+    SeedLot,
+    Supplier,
+)
 
 
 def by_supplier(path: str) -> df.ModelChoiceFilter:
@@ -78,8 +85,9 @@ class InputLotFilter(RecordFilter):
 
 class ApplicationFilter(RecordFilter):
     DAY = "applied_on"
-    WORDS = ("product__name", "field__name", "notes", "done_by", "target")
+    WORDS = ("product__name", "field__name", "notes", "target")
     field = by_field("field")
+    kind = by_kind("planting__lines__kind")
     product = df.ModelChoiceFilter(
         label=_("Product"), queryset=InputProduct.objects.order_by("name")
     )
@@ -88,12 +96,14 @@ class ApplicationFilter(RecordFilter):
 class CompostBatchFilter(RecordFilter):
     DAY = "started_on"
     WORDS = ("name", "feedstocks", "notes")
+    method = df.ChoiceFilter(label=_("Method"), choices=CompostBatch.Method.choices)
 
 
 class GrazingFilter(RecordFilter):
     DAY = "in_on"
     WORDS = ("animals", "owner", "notes")
     field = by_field("field")
+    kind = by_kind("planting__lines__kind")
 
 
 class IrrigationFilter(RecordFilter):
@@ -119,8 +129,13 @@ class HarvestLotFilter(RecordFilter):
 class StorageFilter(RecordFilter):
     DAY = "stored_on"
     WORDS = ("lot__code", "place", "notes")
+    field = by_field("lot__field")
+    kind = by_kind("lot__planting__lines__kind")
 
 
 class SaleFilter(RecordFilter):
     DAY = "sold_on"
     WORDS = ("lot__code", "buyer", "invoice", "notes")
+    field = by_field("lot__field")
+    kind = by_kind("lot__planting__lines__kind")
+    status = df.ChoiceFilter(label=_("Status"), choices=HarvestLot.Status.choices)

@@ -11,6 +11,7 @@ from records.filters.base import RecordFilter, by_field
 
 class FieldFilter(RecordFilter):
     WORDS = ("name", "notes")
+    parent = by_field("parent", _("Part of"))
     kind = df.ChoiceFilter(label=_("What it is"), choices=Field.Kind.choices)
     status = df.ChoiceFilter(label=_("Status"), choices=Field.Status.choices)
 

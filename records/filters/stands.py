@@ -14,7 +14,7 @@ from records.models import Observation, Planting, Termination
 
 
 class PlantingFilter(RecordFilter):
-    WORDS = ("notes", "next_crop", "field__name", "done_by")
+    WORDS = ("notes", "next_crop", "field__name")
     DAY = "day"
     field = by_field("field")
     kind = by_kind("lines__kind")
@@ -33,7 +33,7 @@ class PlantingFilter(RecordFilter):
 
 
 class OfPlanting(RecordFilter):
-    WORDS = ("notes", "planting__field__name", "done_by")
+    WORDS = ("notes", "planting__field__name")
     field = by_field("planting__field")
     kind = by_kind("planting__lines__kind")
 

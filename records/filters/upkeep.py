@@ -9,6 +9,13 @@ from records.filters.base import RecordFilter, by_field, by_kind
 from records.models import Equipment, Incident, Supplier
 
 
+def by_machine(path: str) -> df.ModelChoiceFilter:
+    rows = Equipment.objects.order_by("name")
+    return df.ModelChoiceFilter(
+        label=_("Machine or store"), field_name=path, queryset=rows
+    )
+
+
 class StationFilter(RecordFilter):
     WORDS = ("name", "station_id", "source", "notes")
 
@@ -29,6 +36,7 @@ class CalibrationFilter(RecordFilter):
     DAY = "calibrated_on"
     WORDS = ("equipment__name", "setting", "notes")
     kind = by_kind("kind")
+    equipment = by_machine("equipment")
 
 
 class StockCountFilter(RecordFilter):
@@ -39,11 +47,13 @@ class StockCountFilter(RecordFilter):
         "product__name",
         "notes",
     )
+    kind = by_kind("seed_lot__kind")
 
 
 class CleanOutFilter(RecordFilter):
     DAY = "cleaned_on"
     WORDS = ("equipment__name", "held_before", "method", "notes")
+    equipment = by_machine("equipment")
 
 
 class IncidentFilter(RecordFilter):

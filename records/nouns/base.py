@@ -6,13 +6,14 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any
 
+from django.db.models import F
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
-from django_filters import FilterSet
 
 from farm.access import WRITERS
 from farm.forms import RecordForm
-from farm.models import Record, Role
+from farm.models import Farm, Record, Role
+from records.filters.base import RecordFilter
 from records.models import Planting
 
 Told = Callable[[Any], Any]
@@ -23,8 +24,22 @@ class Column:
     """One column of a list: what it is called, what it shows, how it is measured."""
 
     label: str | Promise
-    told: Told
+    # A field by its name, or what a function makes of the row.
+    told: str | Told
     measure: str = ""
+    # By what rows are put in this column's order, where its name does not tell.
+    by: str = ""
+
+    def tell(self, row: Any) -> Any:
+        if not isinstance(self.told, str):
+            return self.told(row)
+        said = getattr(row, f"get_{self.told}_display", None)
+        return said() if said else getattr(row, self.told)
+
+    @property
+    def path(self) -> str:
+        """By what the database can sort, or nothing where it cannot."""
+        return self.by or (self.told if isinstance(self.told, str) else "")
 
 
 @dataclass(frozen=True)
@@ -32,7 +47,7 @@ class Noun:
     slug: str
     model: type[Record]
     form: type[RecordForm[Any]]
-    filter: type[FilterSet]
+    filter: type[RecordFilter]
     columns: tuple[Column, ...]
     order: tuple[str, ...]
     related: tuple[str, ...] = ()
@@ -61,6 +76,30 @@ class Noun:
             *self.prefetch
         )
 
+    @property
+    def paths(self) -> dict[str, str]:
+        """What a list can be sorted by: the label of each column by its path."""
+        return {one.path: str(one.label) for one in self.columns if one.path}
+
+    def narrowed(self, asked: Any, farm: Farm, rows: Any) -> Any:
+        """Rows as they are asked for, with the form that asks."""
+        return self.filter(asked, farm=farm, queryset=rows, sorts=self.paths)
+
+    def in_order(self, narrowed: Any) -> Any:
+        """Its rows by the column asked for, and as this noun is told else."""
+        rows = narrowed.qs
+        asked = narrowed.form.cleaned_data.get("sort")
+        return rows.order_by(*sorted_by(asked), *self.order)
+
+
+def sorted_by(asked: str | None) -> list[Any]:
+    """Whatever a row does not tell comes last, both ways."""
+    if not asked:
+        return []
+    path = F(asked.removeprefix("-"))
+    falls = asked.startswith("-")
+    return [path.desc(nulls_last=True) if falls else path.asc(nulls_last=True)]
+
 
 def kinds_of(planting: Planting) -> str:
     return " + ".join(str(line.kind) for line in planting.lines.all())
@@ -70,6 +109,8 @@ def start_of(planting: Planting) -> Any:
     return planting.sown_on or planting.planned_on
 
 
-PLANTING = Column(_("planting"), lambda row: row.planting.field)
+PLANTING = Column(
+    _("planting"), lambda row: row.planting.field, by="planting__field__name"
+)
 WHAT = Column(_("kind"), lambda row: kinds_of(row.planting))
-AREA = Column(_("area"), lambda row: row.area_m2, "area")
+AREA = Column(_("area"), "area_m2", "area")

@@ -14,11 +14,17 @@ NOUNS = (
         forms.DutyForm,
         filters.DutyFilter,
         (
-            Column(_("what"), lambda row: row.words or row.get_what_display()),
-            Column(_("field"), lambda row: row.field),
-            Column(_("from"), lambda row: row.earliest_on),
-            Column(_("by"), lambda row: row.latest_on),
-            Column(_("for whom"), lambda row: row.who_for or _("anybody")),
+            Column(
+                _("what"), lambda row: row.words or row.get_what_display(), by="what"
+            ),
+            Column(_("field"), "field", by="field__name"),
+            Column(_("from"), "earliest_on"),
+            Column(_("by"), "latest_on"),
+            Column(
+                _("for whom"),
+                lambda row: row.who_for or _("anybody"),
+                by="who_for__name",
+            ),
             Column(_("settled"), lambda row: row.is_settled, "yes"),
         ),
         order=("latest_on", "pk"),

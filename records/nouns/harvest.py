@@ -7,7 +7,7 @@ from django.utils.translation import gettext_lazy as _
 from records import filters, forms, models
 from records.nouns.base import Column, Noun
 
-MASS = Column(_("weight"), lambda row: row.mass_kg, "mass")
+MASS = Column(_("weight"), "mass_kg", "mass")
 
 
 NOUNS = (
@@ -17,13 +17,13 @@ NOUNS = (
         forms.HarvestLotForm,
         filters.HarvestLotFilter,
         (
-            Column(_("lot code"), lambda row: row.code),
-            Column(_("what was harvested"), lambda row: row.crop),
-            Column(_("field"), lambda row: row.field),
-            Column(_("harvested on"), lambda row: row.harvested_on),
+            Column(_("lot code"), "code"),
+            Column(_("what was harvested"), "crop"),
+            Column(_("field"), "field", by="field__name"),
+            Column(_("harvested on"), "harvested_on"),
             MASS,
-            Column(_("for"), lambda row: row.get_use_display()),
-            Column(_("status"), lambda row: row.get_status_display()),
+            Column(_("for"), "use"),
+            Column(_("status"), "status"),
         ),
         order=("-harvested_on", "pk"),
         related=("field",),
@@ -35,9 +35,9 @@ NOUNS = (
         forms.StorageForm,
         filters.StorageFilter,
         (
-            Column(_("harvest lot"), lambda row: row.lot),
-            Column(_("place"), lambda row: row.place),
-            Column(_("stored on"), lambda row: row.stored_on),
+            Column(_("harvest lot"), "lot", by="lot__code"),
+            Column(_("place"), "place"),
+            Column(_("stored on"), "stored_on"),
             MASS,
         ),
         order=("-stored_on", "pk"),
@@ -49,12 +49,12 @@ NOUNS = (
         forms.SaleForm,
         filters.SaleFilter,
         (
-            Column(_("harvest lot"), lambda row: row.lot),
-            Column(_("buyer, or use"), lambda row: row.buyer),
-            Column(_("sold or used on"), lambda row: row.sold_on),
+            Column(_("harvest lot"), "lot", by="lot__code"),
+            Column(_("buyer, or use"), "buyer"),
+            Column(_("sold or used on"), "sold_on"),
             MASS,
-            Column(_("status on the papers"), lambda row: row.get_status_display()),
-            Column(_("invoice"), lambda row: row.invoice),
+            Column(_("status on the papers"), "status"),
+            Column(_("invoice"), "invoice"),
         ),
         order=("-sold_on", "pk"),
         related=("lot",),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from django.db.models.functions import Coalesce
 from django.utils.translation import gettext_lazy as _
 
 from records import filters, forms, models
@@ -14,16 +15,19 @@ NOUNS = (
         forms.PlantingForm,
         filters.PlantingFilter,
         (
-            Column(_("field"), lambda row: row.field),
+            Column(_("field"), "field", by="field__name"),
             Column(_("kind"), kinds_of),
-            Column(_("purpose"), lambda row: row.get_purpose_display()),
-            Column(_("sown, or planned for"), start_of),
-            Column(_("how"), lambda row: row.get_method_display()),
+            Column(_("purpose"), "purpose"),
+            Column(_("sown, or planned for"), start_of, by="begins_on"),
+            Column(_("how"), "method"),
             AREA,
         ),
         order=("-sown_on", "-planned_on", "pk"),
         related=("field",),
         prefetch=("lines__kind",),
+        reckoned=lambda rows: rows.annotate(
+            begins_on=Coalesce("sown_on", "planned_on")
+        ),
         cautions=("treated_seed", "machinery"),
     ),
     Noun(
@@ -34,11 +38,11 @@ NOUNS = (
         (
             PLANTING,
             WHAT,
-            Column(_("seen on"), lambda row: row.seen_on),
-            Column(_("what was seen"), lambda row: row.get_seen_display()),
-            Column(_("canopy"), lambda row: row.canopy_share, "percent"),
-            Column(_("in bloom"), lambda row: row.bloom_share, "percent"),
-            Column(_("weeds, 0–5"), lambda row: row.weeds, "number"),
+            Column(_("seen on"), "seen_on"),
+            Column(_("what was seen"), "seen"),
+            Column(_("canopy"), "canopy_share", "percent"),
+            Column(_("in bloom"), "bloom_share", "percent"),
+            Column(_("weeds, 0–5"), "weeds", "number"),
         ),
         order=("-seen_on", "pk"),
         related=("planting__field",),
@@ -52,9 +56,9 @@ NOUNS = (
         (
             PLANTING,
             WHAT,
-            Column(_("cut on"), lambda row: row.cut_on),
+            Column(_("cut on"), "cut_on"),
             Column(_("frames"), lambda row: len(row.frames.all()), "number"),
-            Column(_("dry matter"), lambda row: row.dry_share, "percent"),
+            Column(_("dry matter"), "dry_share", "percent"),
         ),
         order=("-cut_on", "pk"),
         related=("planting__field",),
@@ -68,10 +72,10 @@ NOUNS = (
         (
             PLANTING,
             WHAT,
-            Column(_("ended on"), lambda row: row.ended_on),
-            Column(_("how"), lambda row: row.get_method_display()),
-            Column(_("residue"), lambda row: row.get_residue_display()),
-            Column(_("outcome"), lambda row: row.get_outcome_display()),
+            Column(_("ended on"), "ended_on"),
+            Column(_("how"), "method"),
+            Column(_("residue"), "residue"),
+            Column(_("outcome"), "outcome"),
             AREA,
         ),
         order=("-ended_on", "pk"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from django import template
@@ -17,7 +17,7 @@ from records.figures import called, unit_called
 from records.forms.by_weight import count_by_weight, dose
 from records.lookovers import Review, reviews
 from records.models import Application
-from records.nouns import Column
+from records.nouns import Column, Noun
 
 register = template.Library()
 register.filter(dose)
@@ -26,7 +26,17 @@ register.filter(count_by_weight)
 
 @register.filter
 def of(column: Column, row: Any) -> Any:
-    return column.told(row)
+    return column.tell(row)
+
+
+@register.simple_tag(takes_context=True)
+def headings(context: Any, noun: Noun) -> Iterator[tuple[Column, str, str]]:
+    """Each column of a list with how it is sorted now, and how a press sorts it."""
+    now = context["request"].GET.get("sort") or noun.order[0]
+    for column in noun.columns:
+        rises, falls = now == column.path, now == f"-{column.path}"
+        way = ("ascending" if rises else "descending") if rises or falls else ""
+        yield column, way if column.path else "", f"{'-' * rises}{column.path}"
 
 
 @register.filter

@@ -43,13 +43,13 @@ def one(farm: Farm, noun: Noun, pk: int) -> Any:
 def record_list(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
     named = noun_named(noun)
     rows = named.rows().seen_on(farm)
-    narrowed = named.filter(request.GET, farm=farm, queryset=rows)
-    found = narrowed.qs.order_by(*named.order)
+    narrowed = named.narrowed(request.GET, farm, rows)
+    found = named.in_order(narrowed)
     page = {
         "farm": farm,
         "noun": named,
         "filter": narrowed,
-        "filtered": any(request.GET.get(name) for name in narrowed.form.fields),
+        "filtered": narrowed.is_narrowed,
         "page_obj": Paginator(found, ROWS_A_PAGE).get_page(request.GET.get("page")),
         "may_write": may(request, named.writers),
     }

@@ -95,8 +95,8 @@ def listed(request: FarmRequest, farm: Farm, noun: Noun) -> Any:
     asked = request.GET.copy()
     asked["struck"] = "on"
     rows = noun.model._default_manager.seen_on(farm)
-    found = noun.filter(asked, farm=farm, queryset=rows).qs
-    return found.order_by(*noun.order)
+    asked.pop("sort", None)
+    return noun.in_order(noun.narrowed(asked, farm, rows))
 
 
 def tables_for(farm: Farm, noun: Noun) -> tuple[Table, ...]:

@@ -142,9 +142,73 @@ def test_another_farms_field_narrows_to_nothing_and_says_so(world, owner_client)
     assert world.theirs["plantings"] not in answer.context["page_obj"]
 
 
+def test_every_list_is_narrowed_by_person(listed, world, here):
+    mine = FieldFactory(**here, name="By the owner")
+    theirs = FieldFactory(**{**here, "written_by": world.crew}, name="By the crew")
+    told = FieldFactory(**here, name="Told", done_by=world.crew.name.upper())
+    assert {theirs, told} <= listed("fields", person=world.crew.pk)
+    assert mine not in listed("fields", person=world.crew.pk)
+    assert {mine, told} <= listed("fields", person=world.owner.pk)
+
+
+def test_whoever_did_the_work_is_found_by_words_too(listed, here):
+    row = FieldFactory(**here, done_by="Hired hand")
+    assert listed("fields", words="hired") == {row}
+
+
+def test_nobody_of_another_farm_stands_in_the_choice_of_people(world, owner_client):
+    url = reverse("records:list", args=[world.farm.slug, "fields"])
+    people = owner_client.get(url).context["filter"].form.fields["person"].queryset
+    assert world.owner in people
+    assert world.stranger not in people
+    answer = owner_client.get(url, {"person": world.stranger.pk})
+    assert answer.context["filter"].form.errors["person"]
+
+
+def in_order(client, world, noun, **asked):
+    url = reverse("records:list", args=[world.farm.slug, noun])
+    return client.get(url, asked)
+
+
+def test_a_list_is_put_in_order_both_ways_and_what_is_not_known_comes_last(
+    world, owner_client, here
+):
+    for name, width in (("Wide", 9.0), ("Narrow", 1.0), ("Unknown", None)):
+        factories.EquipmentFactory(**here, name=name, width_m=width, notes="sorted")
+    for sort, names in (
+        ("width_m", ["Narrow", "Wide", "Unknown"]),
+        ("-width_m", ["Wide", "Narrow", "Unknown"]),
+        ("name", ["Narrow", "Unknown", "Wide"]),
+    ):
+        page = in_order(owner_client, world, "equipment", sort=sort, words="sorted")
+        assert [row.name for row in page.context["page_obj"]] == names
+
+
+def test_the_address_keeps_the_filter_when_a_heading_or_a_page_is_pressed(
+    world, owner_client, here
+):
+    FieldFactory.create_batch(60, **here, notes="long list")
+    asked = {"words": "long list", "sort": "-name", "page": "2"}
+    text = in_order(owner_client, world, "fields", **asked).content.decode()
+    assert 'aria-sort="descending"' in text
+    assert 'href="?words=long+list&amp;sort=name"' in text
+    assert 'href="?words=long+list&amp;sort=-name&amp;page=1"' in text
+
+
+@pytest.mark.parametrize("noun", NOUNS, ids=lambda noun: noun.slug)
+def test_every_column_that_offers_to_sort_can_be_sorted_by(noun, world, owner_client):
+    assert noun.paths
+    for path in noun.paths:
+        page = in_order(owner_client, world, noun.slug, sort=path, struck="on")
+        assert page.context["filter"].form.errors == {}
+        assert len(page.context["page_obj"]) >= 1
+
+
 @pytest.mark.parametrize(
     "asked",
     [
+        {"sort": "written_by__password"},
+        {"person": "x"},
         {"first": "yesterday"},
         {"season": "next"},
         {"season": "99999"},
