@@ -24,4 +24,9 @@ def lot_guess(farm: Farm, order: str, line: str) -> dict[str, Any]:
         "supplier": found.supplier.name,
         "status": told.status,
         "received_kg": told.seed_kg,
+        # What is in a mix; how much and how alive is for the tag to say.
+        "components": [
+            {"kind": one.kind_id}
+            for one in found.components.filter(line=int(line) + 1).order_by("pk")
+        ],
     }

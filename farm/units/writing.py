@@ -105,7 +105,8 @@ def write_mass(mass_kg: float, system: System) -> Written:
         if system is System.US
         else ((1.0, "kg"), (0.001, "g"))
     )
-    factor, unit = large if abs(mass_kg) >= large[0] else small
+    # Nothing stands in the unit of its neighbours: "0 lb", not "0 oz".
+    factor, unit = large if not mass_kg or abs(mass_kg) >= large[0] else small
     return Written(_figures(mass_kg / factor, system), unit)
 
 

@@ -16,7 +16,7 @@ from records.models.kept_findings import KeptFindings
 from records.models.moves import LotMove
 from records.models.observations import BiomassSample, Observation, SampleFrame
 from records.models.offers import OfferComponent, OfferPrice, SeedOffer
-from records.models.orders import OrderDressing, OrderLine, SeedOrder
+from records.models.orders import OrderComponent, OrderDressing, OrderLine, SeedOrder
 from records.models.plantings import Planting, SeedLine
 from records.models.prints import PrintedPaper, PrintJob
 from records.models.rulings import (
@@ -63,6 +63,7 @@ __all__ = [
     "Observation",
     "OfferComponent",
     "OfferPrice",
+    "OrderComponent",
     "OrderDressing",
     "OrderLine",
     "OwnAssumption",

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from operator import attrgetter
 from typing import Any, ClassVar
 
 from django.db import models
@@ -17,7 +20,7 @@ from records.models.trade import Supplier
 
 class SeedOrder(Record):
     DATE_FIELD = "drawn_up_on"
-    PARTS = ("lines", "dressings")
+    PARTS = ("lines", "dressings", "components")
 
     supplier = models.ForeignKey(
         Supplier,
@@ -58,6 +61,24 @@ class SeedOrder(Record):
         return " · ".join(
             filter(None, [str(self.supplier), self.reference, str(self.drawn_up_on)])
         )
+
+    def told_lines(self) -> list[tuple[OrderLine, list[tuple[Kind, float | None]]]]:
+        """Every line with the kinds in it, the one it is named by first."""
+        mixed: defaultdict[int, dict[Kind, float | None]] = defaultdict(dict)
+        for one in sorted(self.components.all(), key=attrgetter("pk")):
+            mixed[one.line][one.kind] = one.pls_share
+        lines = sorted(self.lines.all(), key=attrgetter("pk"))
+        return [
+            (line, list(_with_first(line, mixed[place])))
+            for place, line in enumerate(lines, start=1)
+        ]
+
+
+def _with_first(
+    line: OrderLine, mixed: Mapping[Kind, float | None]
+) -> Iterator[tuple[Kind, float | None]]:
+    yield line.kind, mixed.get(line.kind, line.pls_share)
+    yield from ((kind, pls) for kind, pls in mixed.items() if kind != line.kind)
 
 
 class OrderLine(models.Model):
@@ -144,3 +165,40 @@ class OrderDressing(models.Model):
 
     def __str__(self) -> str:
         return str(self.product)
+
+
+class OrderComponent(models.Model):
+    """One kind of a mix ordered, as it was offered: in which line, and how alive."""
+
+    order = models.ForeignKey(
+        SeedOrder, on_delete=models.CASCADE, related_name="components"
+    )
+    line = models.PositiveSmallIntegerField(_("line of the order"))
+    kind = models.ForeignKey(
+        Kind,
+        on_delete=models.PROTECT,
+        related_name="order_components",
+        verbose_name=_("kind"),
+    )
+    pls_share = models.FloatField(
+        _("pure live seed in the whole"), null=True, blank=True, validators=SHARE
+    )
+
+    class Meta:
+        verbose_name = _("component of a mix ordered")
+        verbose_name_plural = _("components of mixes ordered")
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(line__gte=1), name="component_of_a_line_ordered"
+            ),
+            models.CheckConstraint(
+                condition=Q(pls_share=None) | Q(pls_share__gt=0, pls_share__lte=1),
+                name="component_ordered_is_a_share",
+            ),
+            models.UniqueConstraint(
+                "order", "line", "kind", name="component_ordered_once_a_line"
+            ),
+        ]
+
+    def __str__(self) -> str:
+        return str(self.kind)

@@ -34,6 +34,7 @@ DIFFERENCE = {
     Difference.OTHER_STATUS: _("organic, untreated or treated: not as ordered"),
     Difference.OTHER_VARIETY: _("another variety than was ordered"),
     Difference.NOT_ORDERED: _("not in the order"),
+    Difference.OTHER_KINDS: _("other kinds are in it than were ordered"),
 }
 ENTRY = {
     Entry.CAME: _("came"),

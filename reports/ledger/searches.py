@@ -12,7 +12,8 @@ from records.models import SeedLot, SeedSearch
 from records.searching import HOLDS, is_complete, kinds_searched, least_sources
 from reports.calc.shapes.basics import Span
 
-Days = defaultdict[tuple[str, int], list[dt.date]]
+# By lot or by kind; a lot's also by the kind that the search is for.
+Days = defaultdict[tuple[str, int, int], list[dt.date]]
 
 
 @dataclass(frozen=True)
@@ -57,11 +58,12 @@ def sources_needed(farm: Farm) -> int:
 
 
 def season_searches(farm: Farm, season: Span) -> Searches:
-    """Searches made for a season, the year before it counted in; four queries."""
+    """Searches made for a season, the year before it counted in; five queries."""
     least = least_sources(farm)
     rows = list(_rows(farm))
     days = _complete(rows, least)
     others = SeedLot.objects.on(farm).live().exclude(status=SeedLot.Status.ORGANIC)
+    others = others.prefetch_related("components")
     span = (season.first - HOLDS, season.last)
     return Searches(
         told=tuple(
@@ -73,16 +75,26 @@ def season_searches(farm: Farm, season: Span) -> Searches:
 
 
 def days_searched(farm: Farm) -> Days:
-    """Days of searches that were complete when made, by lot and by kind."""
+    """Days of searches that were complete when made."""
     return _complete(_rows(farm), least_sources(farm))
 
 
 def has_search(row: SeedLot, searched: Days) -> bool:
-    """A search for this very lot, or for its kind in the year before it came."""
-    if searched[("lot", row.pk)]:
+    """A search for this very lot, or for its kind in the year before it came.
+
+    A mix needs one for each kind in it.
+    """
+    parts = {one.kind_id for one in row.components.all()}
+    if not parts and searched[("lot", row.pk, 0)]:
         return True
-    days = searched[("kind", row.kind_id)]
-    return any(row.received_on - HOLDS <= day <= row.received_on for day in days)
+    return all(
+        searched[("lot", row.pk, kind)]
+        or any(
+            row.received_on - HOLDS <= day <= row.received_on
+            for day in searched[("kind", kind, 0)]
+        )
+        for kind in parts or {row.kind_id}
+    )
 
 
 def _rows(farm: Farm) -> Iterable[SeedSearch]:
@@ -94,8 +106,12 @@ def _complete(rows: Iterable[SeedSearch], least: int) -> Days:
     found: Days = defaultdict(list)
     for row in rows:
         if is_complete(row, least=least, by=row.searched_on):
-            about = ("lot", row.lot_id) if row.lot_id else ("kind", row.kind_id)
-            found[about].append(row.searched_on)
+            lot, kind = row.lot_id, row.kind_id
+            about = (
+                [("lot", lot, 0), ("lot", lot, kind)] if lot else [("kind", kind, 0)]
+            )
+            for one in about:
+                found[one].append(row.searched_on)
     return found
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import uuid
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from django.utils.translation import gettext as _
@@ -23,6 +23,8 @@ class LinePart:
     is_searched: bool
     # Pure live seed by the name of its kind. [kg]
     live: tuple[tuple[str, float], ...]
+    # Pure live seed in the whole by the number of its kind. [0–1]
+    contents: tuple[tuple[int, float], ...]
 
     @property
     def variety(self) -> str:
@@ -77,6 +79,7 @@ def order_boxes(
         "freight": f"{freight:.2f}",
         **_rows("lines", [_line(part) for part in lines]),
         **_rows("dressings", [_packets(one) for one in packets]),
+        **_rows("components", list(_components(lines))),
     }
     return tuple(sent.items())
 
@@ -110,6 +113,17 @@ def _packets(one: Packets) -> Mapping[str, str]:
         "packets": str(one.packets) if sold else "",
         "price": "" if one.price is None else f"{one.price:.2f}",
     }
+
+
+def _components(lines: Sequence[LinePart]) -> Iterator[Mapping[str, str]]:
+    for number, part in enumerate(lines, start=1):
+        if part.offer.also:
+            for kind_id, pls in part.contents:
+                yield {
+                    "line": str(number),
+                    "kind": str(kind_id),
+                    "pls_share": f"{pls * 100:.6g}",
+                }
 
 
 def _percent(offer: OfferFacts) -> str:

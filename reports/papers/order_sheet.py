@@ -10,7 +10,7 @@ from typing import Any
 from farm.models import Farm
 from farm.units import KG_PER_LB
 from reports.calc.season.receipts import receipts_of
-from reports.calc.shapes.receipt import OrderFacts
+from reports.calc.shapes.receipt import OrderedLine, OrderFacts
 from reports.ledger.orders import order_facts
 from reports.ledger.searches import kinds_with_searches, sources_needed
 
@@ -30,6 +30,7 @@ HEADER = (
     "for seed of",
     "amount needed [lb]",
     "amount needed [kg]",
+    "live seed of each kind of a mix [%]",
 )
 NOT_SEED = 4
 
@@ -56,9 +57,12 @@ def order_paper(farm: Farm, pk: int, *, today: dt.date) -> dict[str, Any]:
 
 
 def _searches(farm: Farm, order: OrderFacts, by: dt.date) -> Iterator[SearchPart]:
-    """Each kind that is not organic, and whether its search is complete."""
+    """Each kind that is not organic, those of mixes too, and whether it is searched."""
     others = {
-        line.kind_id: line.kind_name for line in order.lines if line.status != ORGANIC
+        one.kind_id: one.kind_name
+        for line in order.lines
+        if line.status != ORGANIC
+        for one in line.held
     }
     searched = kinds_with_searches(farm, by=by) if others else set()
     for kind_id, name in others.items():
@@ -82,6 +86,7 @@ def order_rows(
             currency,
             None if line.pls is None else round(line.pls * 100, 2),
             *[None] * NOT_SEED,
+            _mixed(line),
         )
     for one in order.packets:
         yield (
@@ -99,7 +104,19 @@ def order_rows(
             one.for_seed,
             _in_lb(one.needed_kg),
             round(one.needed_kg, 4),
+            None,
         )
+
+
+def _mixed(line: OrderedLine) -> str | None:
+    """The kinds of a mix with their live seed; one kind has a column of its own."""
+    if len(line.held) == 1:
+        return None
+    shares = [
+        one.kind_name if one.pls is None else f"{one.kind_name} {one.pls * 100:.4g}"
+        for one in line.held
+    ]
+    return " + ".join(shares)
 
 
 def _in_lb(mass_kg: float | None) -> float | None:

@@ -22,7 +22,7 @@ from reports.calc.season.dressings import (
 from reports.calc.season.needs import needs_of
 from reports.calc.shapes.dressing import Dressed, Packets
 from reports.calc.shapes.order import Bought, Draw, Plan
-from reports.calc.shapes.seed import Buying, Need
+from reports.calc.shapes.seed import Buying, Need, OfferFacts
 from reports.forms.seed import OrderForm
 from reports.labels.order import RULE
 from reports.ledger.coming import on_the_way
@@ -127,9 +127,8 @@ def _parcels(
     offers = {offer.id: offer for offer in ledger.offers}
     for parcel in told.comparison.best.parcels:
         lines = tuple(
-            LinePart(line, facts, facts.kind_id in searched, _live(line, told))
+            _line(line, offers[line.offer.id], searched, told, ledger.kind_ids)
             for line in parcel.lines
-            for facts in [offers[line.offer.id]]
         )
         own = tuple(one for one in packets if one.supplier == parcel.terms.supplier)
         yield ParcelPart(
@@ -139,6 +138,24 @@ def _parcels(
             packets=own,
             boxes=order_boxes(parcel.terms, on=on, kept=kept, lines=lines, packets=own),
         )
+
+
+def _line(
+    line: Bought,
+    facts: OfferFacts,
+    searched: set[int],
+    told: Buying,
+    kind_ids: Mapping[str, int],
+) -> LinePart:
+    offered = ((facts.kind, facts.pls), *facts.also)
+    contents = tuple((kind_ids[kind], pls or 0.0) for kind, pls in offered)
+    return LinePart(
+        line=line,
+        offer=facts,
+        is_searched=all(kind in searched for kind, _pls in contents),
+        live=_live(line, told),
+        contents=contents,
+    )
 
 
 def _apart(

@@ -24,3 +24,11 @@ def seeds_on(seeds_m2: float | None, farm: HasUnits) -> SafeString:
     text = f"{count:,.0f}" if count >= 10 else f"{count:.1f}"
     unit = _("to the sq ft") if is_us else _("to the m²")
     return format_html("{}{}{}", text, FIXED_SPACE, unit)
+
+
+@register.filter
+def live_share(share: float | None) -> SafeString:
+    """Pure live seed to a tenth of a per cent, as a tag is held against an offer."""
+    if share is None:
+        return unknown()
+    return format_html("{}{}%", f"{share * 100:.1f}", FIXED_SPACE)

@@ -8,10 +8,16 @@ import pytest
 from reports.calc.assumptions import Assumptions
 from reports.calc.season.buying import buying
 from reports.calc.season.needs import needs_of
-from reports.calc.season.receipts import receipts_of
+from reports.calc.season.receipts import owed, receipts_of
 from reports.calc.shapes.ledger import Group, Method
 from reports.calc.shapes.order import OfferTrouble, OnHand, Outcome, Price
-from reports.calc.shapes.receipt import CameLot, Difference, OrderedLine, OrderFacts
+from reports.calc.shapes.receipt import (
+    CameLot,
+    Content,
+    Difference,
+    OrderedLine,
+    OrderFacts,
+)
 from reports.calc.shapes.seed import OfferFacts, Planned, PlannedLine
 from tests.calc.builders import ACRE_M2, BUCKWHEAT, LB_AC, kind
 
@@ -124,6 +130,13 @@ def test_an_offer_without_a_test_is_named_with_its_trouble():
 
 
 LINE = OrderedLine("oats", 1, "Oats", "", "organic", 25.0, 4, 30.0, 0.9)
+OATS, PEA = Content("oats", "Oats", 0.36), Content("pea", "Pea", 0.495)
+MIX = OrderedLine(
+    "oats", 1, "Oats + Pea", "mix", "organic", 25.0, 4, 20.0, None, (OATS, PEA)
+)
+CAME = CameLot(
+    2, "M1", "oats", "Oats + Pea", "mix", "organic", 100.0, 0.855, (OATS, PEA)
+)
 LOT = CameLot(1, "L1", "oats", "Oats", "", "organic", 100.0, 0.9)
 
 
@@ -152,6 +165,32 @@ def order(lines, lots):
 def test_what_came_is_held_against_the_order(lots, differences):
     told = receipts_of(order((LINE,), lots))
     assert {one for row in told for one in row.differences} == differences
+
+
+@pytest.mark.parametrize(
+    ("contents", "differences"),
+    [
+        ((OATS, PEA), set()),
+        ((PEA, OATS), set()),
+        # More of one kind does not make up for less of the other.
+        ((replace(OATS, pls=0.5), replace(PEA, pls=0.4)), {Difference.WEAKER}),
+        ((OATS, replace(PEA, pls=None)), {Difference.NOT_TESTED}),
+        ((OATS,), {Difference.OTHER_KINDS}),
+        ((OATS, Content("rye", "Rye", 0.5)), {Difference.OTHER_KINDS}),
+    ],
+)
+def test_the_tag_of_a_mix_is_held_against_its_offer_kind_by_kind(contents, differences):
+    lot = replace(CAME, contents=contents)
+    (told,) = receipts_of(order((MIX,), (lot,)))
+    assert set(told.differences) == differences
+
+
+def test_a_mix_is_not_taken_for_the_seed_of_one_kind_that_was_ordered_beside_it():
+    told = receipts_of(order((LINE, MIX), (LOT, replace(CAME, received_kg=60.0))))
+    assert [row.came_kg for row in told] == [100.0, 60.0]
+    assert [row.came_pls_kg for row in told] == pytest.approx([90.0, 60 * 0.855])
+    left = [kg for _place, _line, kg in owed(order((LINE, MIX), (LOT,)))]
+    assert left == [0.0, 100.0]
 
 
 def test_an_order_adds_up_with_its_freight():

@@ -214,6 +214,7 @@ SAID = {
             "dressings",
             {"product": at["input-products"].pk, "needed_kg": "12 oz", "packets": "2"},
         ),
+        **rows("components", {"line": "1", "kind": at.kind.pk, "pls_share": "88"}),
     },
     "calibrations": lambda at: {
         "equipment": at["equipment"].pk,

@@ -18,11 +18,22 @@ class Difference(StrEnum):
     OTHER_STATUS = "other_status"
     OTHER_VARIETY = "other_variety"
     NOT_ORDERED = "not_ordered"
+    OTHER_KINDS = "other_kinds"
+
+
+@dataclass(frozen=True, slots=True)
+class Content:
+    """One kind in a line or a lot, with its pure live seed in the whole. [0–1]"""
+
+    kind: str
+    kind_name: str
+    pls: float | None
+    kind_id: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class OrderedLine:
-    """Bags of one kind in an order. [kg, money]"""
+    """Bags of one kind, or of a mix with its contents, in an order. [kg, money]"""
 
     kind: str
     kind_id: int
@@ -33,6 +44,18 @@ class OrderedLine:
     bags: int
     price: float | None
     pls: float | None
+    contents: tuple[Content, ...] = ()
+
+    @property
+    def held(self) -> tuple[Content, ...]:
+        """Return every kind in it."""
+        alone = Content(self.kind, self.kind_name, self.pls, self.kind_id)
+        return self.contents or (alone,)
+
+    @property
+    def kinds(self) -> frozenset[str]:
+        """Return the kinds in it, without their order."""
+        return frozenset(one.kind for one in self.held)
 
     @property
     def seed_kg(self) -> float:
@@ -76,6 +99,17 @@ class CameLot:
     status: str
     received_kg: float
     pls: float | None
+    contents: tuple[Content, ...] = ()
+
+    @property
+    def held(self) -> tuple[Content, ...]:
+        """Return every kind in it."""
+        return self.contents or (Content(self.kind, self.kind_name, self.pls),)
+
+    @property
+    def kinds(self) -> frozenset[str]:
+        """Return the kinds in it, without their order."""
+        return frozenset(one.kind for one in self.held)
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,8 +143,19 @@ class OrderFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class TagLine:
+    """One kind of a lot: live seed as offered and by the tag. [0–1]"""
+
+    lot: CameLot
+    kind_name: str
+    offered: float | None
+    tagged: float | None
+    difference: Difference | None
+
+
+@dataclass(frozen=True, slots=True)
 class Receipt:
-    """One kind of an order against what came of it. [kg]"""
+    """One kind, or one mix, of an order against what came of it. [kg]"""
 
     kind_name: str
     ordered_kg: float
@@ -119,6 +164,7 @@ class Receipt:
     came_pls_kg: float | None
     lots: tuple[CameLot, ...]
     differences: tuple[Difference, ...]
+    tags: tuple[TagLine, ...] = ()
 
     @property
     def over_kg(self) -> float:

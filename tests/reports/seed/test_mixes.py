@@ -17,7 +17,13 @@ from records.models import (
 )
 from reports.calc.shapes.basics import Span
 from reports.ledger.season import season_ledger
-from tests.factories import InputProductFactory, SeedLotFactory, SeedSearchFactory
+from tests.factories import (
+    InputProductFactory,
+    KindFactory,
+    SeedLotFactory,
+    SeedSearchFactory,
+    SourceAskedFactory,
+)
 from tests.records.typed import rows
 from tests.reports.seed.sowings import BAG, offer, page, plan, posted
 
@@ -94,11 +100,89 @@ def test_an_offer_of_a_mix_is_bought_for_who_wants_all_of_it(
     url = reverse("records:new", args=[world.farm.slug, "seed-orders"])
     assert owner_client.post(url, lines).status_code == 302
     line = SeedOrder.objects.latest("pk").lines.get()
-    # A mix has a live seed for each kind, and is not counted on as one of them.
+    # A mix has a live seed for each kind: 40 % at 90 %, and 55 % at 90 %.
     assert line.pls_share is None
     assert line.bag_kg == pytest.approx(BAG)
-    again = page(world, owner_client, "seed-order").content.decode()
-    assert "Ordered, but not counted on here" in again
+    kept = line.order.components.values_list("line", "kind", "pls_share")
+    assert list(kept.order_by("pk")) == [
+        (1, oats.pk, pytest.approx(0.36)),
+        (1, pea.pk, pytest.approx(0.495)),
+    ]
+
+
+def test_a_mix_on_order_is_counted_on_kind_by_kind_and_not_bought_again(
+    world, owner_client, oats, pea, mixed
+):
+    told = offer(world, oats, price=20.0)
+    blend([(oats, 0.4, 0.9), (pea, 0.55, 0.9)], OfferComponent, {"offer": told})
+    url = reverse("records:new", args=[world.farm.slug, "seed-orders"])
+    first = posted(page(world, owner_client, "seed-order").content.decode())
+    assert owner_client.post(url, first).status_code == 302
+    answer = page(world, owner_client, "seed-order").content.decode()
+    assert posted(answer) == {}
+    stock = answer[answer.index("From stock and") : answer.index("To buy")]
+    assert stock.count("Oats + Buckwheat") == 2
+    assert stock.count("ordered, not yet come") >= 2
+    # Without word of how alive each kind is, nothing of it can be counted on.
+    SeedOrder.objects.latest("pk").components.update(pls_share=None)
+    answer = page(world, owner_client, "seed-order").content.decode()
+    assert "Ordered, but not counted on here" in answer
+
+
+def test_a_mix_that_is_not_organic_is_sent_for_after_a_search_for_each_kind(
+    world, owner_client, oats, pea, mixed, today
+):
+    told = offer(world, oats, price=20.0, status="untreated")
+    blend([(oats, 0.4, 0.9), (pea, 0.55, 0.9)], OfferComponent, {"offer": told})
+    url = reverse("records:new", args=[world.farm.slug, "seed-orders"])
+    proposed = posted(page(world, owner_client, "seed-order").content.decode())
+    sent = proposed | {"sent_on": today.isoformat()}
+    searched(world, oats, today)
+    refused = owner_client.post(url, sent).content.decode()
+    assert f"Not yet searched for: {pea}." in refused
+    answer = page(world, owner_client, "seed-order").content.decode()
+    assert "search for organic seed not complete" in answer
+    searched(world, pea, today)
+    assert owner_client.post(url, sent).status_code == 302
+    order = SeedOrder.objects.latest("pk")
+    answer = page(world, owner_client, "order", order.pk).content.decode()
+    assert f"{oats}: search complete" in answer
+    assert f"{pea}: search complete" in answer
+
+
+def searched(world, kind, today):
+    found = SeedSearchFactory(
+        farm=world.farm, written_by=world.owner, kind=kind, searched_on=today
+    )
+    for name in ("A", "B", "C"):
+        SourceAskedFactory(search=found, source=name, asked_on=today)
+
+
+@pytest.mark.parametrize(
+    ("boxes", "sentence"),
+    [
+        ({"components-0-line": "2"}, "Nothing is ordered in that line."),
+        ({"components-1-kind": "oats"}, "A kind stands twice in the mix."),
+        ({"lines-0-kind": "other"}, "This kind is none of the mix’s components."),
+        ({"components-1-pls_share": "80"}, "would weigh more than the mix"),
+        ({"components-1-pls_share": "0"}, "nothing of it would come up"),
+        ({"components-1-line": ""}, "Say of which line it is, and which kind."),
+    ],
+)
+def test_a_mix_that_does_not_add_up_is_refused_beside_its_box(
+    world, owner_client, oats, pea, mixed, boxes, sentence
+):
+    told = offer(world, oats, price=20.0)
+    blend([(oats, 0.4, 0.9), (pea, 0.55, 0.9)], OfferComponent, {"offer": told})
+    proposed = posted(page(world, owner_client, "seed-order").content.decode())
+    names = {"oats": str(oats.pk), "other": str(KindFactory(farm=world.farm).pk)}
+    wrong = {box: names.get(value, value) for box, value in boxes.items()}
+    before = SeedOrder.objects.count()
+    url = reverse("records:new", args=[world.farm.slug, "seed-orders"])
+    answer = owner_client.post(url, proposed | wrong)
+    assert answer.status_code == 200
+    assert sentence in html.unescape(answer.content.decode())
+    assert SeedOrder.objects.count() == before
 
 
 def test_treated_seed_is_left_out_until_what_is_on_it_is_approved(
@@ -152,11 +236,16 @@ def test_a_mix_is_ordered_comes_short_and_over_is_sown_and_its_balance_closes(
     assert order.lines.get().variety == "Spring mix"
     ordered = order.lines.get().seed_kg
 
-    def comes(number, kg):
+    guess = {"order": order.pk, "line": 0}
+    boxes = owner_client.get(url_of_lots(world), guess).context["form"].rows
+    assert [row.initial.get("kind") for row in boxes][:2] == [oats.pk, pea.pk]
+
+    def comes(number, kg, weaker=0.0):
         tag = [
             {"kind": k.pk, "pure_share": p * 100, "germination_share": g * 100}
             for k, p, g in parts
         ]
+        tag[1]["germination_share"] -= weaker
         lot = {
             "kind": oats.pk,
             "order": order.pk,
@@ -170,12 +259,17 @@ def test_a_mix_is_ordered_comes_short_and_over_is_sown_and_its_balance_closes(
             "certificate": "Plains 0117",
             **rows("components", *tag),
         }
-        url = reverse("records:new", args=[world.farm.slug, "seed-lots"])
-        assert owner_client.post(url, lot).status_code == 302
+        assert owner_client.post(url_of_lots(world), lot).status_code == 302
         return page(world, owner_client, "order", order.pk).content.decode()
 
     assert "less came than was ordered" in comes("MIX-1", ordered - 5)
-    assert "more came than was ordered" in comes("MIX-2", 8)
+    told = comes("MIX-2", 8, weaker=10)
+    assert "more came than was ordered" in told
+    # The pea of the second lot: 55 % × 80 % by its tag, 55 % × 90 % offered.
+    tags = re.sub(r"\s+", " ", told[told.index("The tag against the offer") :])
+    tags = html.unescape(re.sub("<[^>]+>", " ", tags))
+    assert re.search(rf"MIX-2 , {pea} +49\.5 % +44\.0 % +the tag shows less", tags)
+    assert tags.count(" as offered") == 3
     days = {"last": (today + dt.timedelta(90)).isoformat()}
     url = reverse("reports:sowing-sheet", args=[world.farm.slug])
     sheet = owner_client.get(url, days).content.decode()
@@ -199,3 +293,7 @@ def test_a_mix_is_ordered_comes_short_and_over_is_sown_and_its_balance_closes(
         lb = [float(n.replace(",", "")) / (16 if u == "oz" else 1) for n, u in cells]
         before, came, out, lost, at_end = (*lb[:4], lb[-1])
         assert before + came - out - lost == pytest.approx(at_end, abs=1.0)
+
+
+def url_of_lots(world):
+    return reverse("records:new", args=[world.farm.slug, "seed-lots"])
