@@ -95,7 +95,7 @@ def plan_check(request: FarmRequest, farm: Farm) -> HttpResponse:
 def acts(request: FarmRequest, farm: Farm) -> HttpResponse:
     """The cautions for what a form is about to write down: a fragment of its page."""
     today = farm.today(timezone.now())
-    paper = acts_paper(farm, request.GET.dict(), today=today)
+    paper = acts_paper(farm, request.GET, today=today)
     return render(request, "reports/_acts.html", paper)
 
 

@@ -82,12 +82,12 @@ def seed_left(farm: Farm, *, on: dt.date) -> Mapping[str, tuple[LotLeft, ...]]:
     return {slug: tuple(lots) for slug, lots in found.items()}
 
 
-def is_manure(farm: Farm, product: str) -> bool:
-    """Whether a product of the farm's, by its number as typed, is raw manure."""
+def product_type(farm: Farm, product: str) -> str:
+    """What sort of product a number typed stands for, empty where it is none."""
     if not product.isdigit():
-        return False
+        return ""
     rows = InputProduct.objects.on(farm).filter(pk=int(product))
-    return rows.filter(type=InputProduct.Type.MANURE).exists()
+    return rows.values_list("type", flat=True).first() or ""
 
 
 def has_animals(farm: Farm) -> bool:

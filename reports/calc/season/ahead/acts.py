@@ -48,6 +48,7 @@ def acts_in(
     ending: str = "",
     residue: str = "",
     manure: bool = False,
+    pests: bool = False,
     planting: PlantingFacts | None = None,
     seed_from: dt.date | None = None,
     on: dt.date | None = None,
@@ -57,8 +58,9 @@ def acts_in(
     ``seed_from`` is the day from which the stand's seed can sprout, seen or foretold.
     """
     found = {BY_ENDING.get(ending), BY_RESIDUE.get(residue)}
-    if manure:
-        found.add(Act.MANURE)
+    found |= {Act.MANURE} if manure else set()
+    # What kills pests, weeds or a stand is mostly sprayed, and has a label.
+    found |= {Act.SPRAY} if pests else set()
     if planting is not None and _after_seed(planting, seed_from, on):
         found.add(Act.AFTER_SEED)
     kinds = (
