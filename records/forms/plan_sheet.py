@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime as dt
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 from django import forms
 from django.db import transaction
+from django.utils.formats import date_format
 from django.utils.translation import gettext_lazy as _
 
-from farm.models import Farm, User
+from farm.models import Farm, Field, User
 from farm.writing import write
 from records.forms.plans import MOST_ROWS, PlanForm
 from records.mixing import Mix, MixError, mix_of, written
-from records.models import Planting, SeedLine
+from records.models import Kind, Planting, SeedLine
 from records.planning import plan
 
 BLANK_ROWS = 3
+Names = Mapping[str, Mapping[str, str]]
 WEEK = dt.timedelta(days=7)
 ASKED = ("field", "kind", "mix", "planned_on", "area_m2", "method")
 
@@ -34,8 +37,9 @@ class PlanRow(PlanForm):
         help_text=_("Kinds with their shares: Oats 60 + Field pea 40."),
     )
 
-    def __init__(self, *args: Any, **options: Any) -> None:
+    def __init__(self, *args: Any, names: Names, **options: Any) -> None:
         super().__init__(*args, **options)
+        self.names = names
         self.fields["kind"].required = False
         for name in set(self.fields) - {*ASKED, "planting", "pick", "client_key"}:
             del self.fields[name]
@@ -63,6 +67,17 @@ class PlanRow(PlanForm):
     @property
     def asked(self) -> list[Any]:
         return [self[name] for name in ASKED]
+
+    @property
+    def gist(self) -> str:
+        """Where, what and when in one line, as far as the row says it."""
+        told = {name: self[name].value() for name in ("field", "kind", "mix")}
+        named = [self.names[name].get(str(told[name])) for name in ("field", "kind")]
+        on = self["planned_on"].value()
+        with contextlib.suppress(ValueError):
+            on = dt.date.fromisoformat(on) if isinstance(on, str) else on
+        day = date_format(on, "j M Y") if isinstance(on, dt.date) else on
+        return " · ".join(one for one in (*named, told["mix"], day) if one)
 
     @property
     def kept(self) -> Planting | None:
@@ -94,10 +109,13 @@ Rows = forms.formset_factory(
 
 def sheet(farm: Farm, *, today: dt.date, **options: Any) -> Any:
     """The rows, blank, filled or as typed."""
-    kwargs = {"farm": farm, "today": today, "use_required_attribute": False}
-    return Rows(
-        prefix="rows", form_kwargs={"empty_permitted": True, **kwargs}, **options
-    )
+    kwargs: dict[str, Any] = {"use_required_attribute": False, "empty_permitted": True}
+    kwargs |= {"farm": farm, "today": today}
+    kwargs["names"] = {
+        "field": {str(row.pk): row.name for row in Field.objects.on(farm)},
+        "kind": {str(row.pk): str(row) for row in Kind.objects.open_to(farm)},
+    }
+    return Rows(prefix="rows", form_kwargs=kwargs, **options)
 
 
 def save(rows: Any, *, by: User, now: dt.datetime) -> int:

@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
+import re
+from collections.abc import Mapping, Sequence
 from typing import Any
+
+from django.utils.formats import date_format
 
 from farm.models import Farm
 from reports.calc.season.ahead.checking import checked, turned_out
 from reports.calc.shapes.basics import Span
-from reports.calc.shapes.ledger import KindFacts
+from reports.calc.shapes.ledger import FieldLedger, KindFacts
 from reports.ledger import season_ledger
 from reports.ledger.ahead import cover_kinds, mix_kinds
 from reports.papers.ahead import ahead_of
+
+ROW = re.compile(r"rows-\d{1,3}")
 
 
 def check_paper(
@@ -43,7 +48,24 @@ def check_paper(
         )
         for kind in kinds
     ]
-    return {"farm": farm, "checks": found, "day": on}
+    return {
+        "farm": farm,
+        "checks": found,
+        "day": on,
+        "cautions": sorted({key for kind in kinds for key in kind.cautions}),
+        # The line a folded row is told by follows what is typed in it.
+        "prefix": prefix,
+        "gist": gist_of(field, told["mix"], kinds, on) if ROW.fullmatch(prefix) else "",
+    }
+
+
+def gist_of(
+    field: FieldLedger | None, mix: str, kinds: Sequence[KindFacts], on: dt.date
+) -> str:
+    what = mix or kinds[0].name
+    return " · ".join(
+        (*((field.name,) if field else ()), what, date_format(on, "j M Y"))
+    )
 
 
 def kinds_typed(farm: Farm, told: Mapping[str, str]) -> list[KindFacts]:

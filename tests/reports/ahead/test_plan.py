@@ -127,3 +127,43 @@ def test_a_mix_is_checked_kind_by_kind_as_it_is_typed(world, here, stand, owner_
     answer = page(owner_client, world, "reports:plan-check", query=query)
     names = [kind.name for kind, _check in answer.context["checks"]]
     assert sorted(names) == ["Buckwheat", "Moon grass"]
+
+
+def test_a_filled_row_is_folded_to_one_line_and_a_wrong_one_stands_open(
+    world, here, owner_client
+):
+    field = FieldFactory(**here, name="A")
+    rows = [row_of(world, field, "2027-06-01"), row_of(world, field, "soon")]
+    answer = owner_client.post(
+        address(world, "records:plan", 2027), sheet(world, *rows)
+    )
+    text = answer.content.decode()
+    assert '<details><summary>1. <span id="gist-rows-0">A · Buckwheat · 1 Jun' in text
+    assert '<details open><summary>2. <span id="gist-rows-1">A · Buckwheat · s' in text
+
+
+def test_the_line_of_a_folded_row_follows_what_is_typed(world, stand, owner_client):
+    kind = world.ours.kind.pk
+    typed = f"rows-4-field={stand.field_id}&rows-4-kind={kind}&rows-4-planned_on="
+    query = f"?prefix=rows-4&{typed}{TODAY}"
+    text = page(owner_client, world, "reports:plan-check", query=query).content.decode()
+    assert (
+        'id="gist-rows-4" hx-swap-oob="true">Creek · Buckwheat · 12 Jul 2026<' in text
+    )
+    strange = query.replace("rows-4", "x<b>")
+    answer = page(owner_client, world, "reports:plan-check", query=strange)
+    assert "hx-swap-oob" not in answer.content.decode()
+
+
+def test_a_stand_ended_by_the_date_of_the_gap_is_explained_at_a_press(
+    world, here, stand, owner_client
+):
+    field = FieldFactory(**here, name="Bare")
+    crop = dt.date(2026, 10, 1)
+    PlantingFactory(**here, field=field, sown_on=None, planned_on=crop)
+    query = f"{address(world, 'reports:gaps')}?on={TODAY}&field={field.pk}"
+    text = owner_client.get(query).content.decode()
+    assert (
+        "is planned for 1 October 2026; after this kind is worked in, it waits" in text
+    )
+    assert "its seed can sprout from about" in text
