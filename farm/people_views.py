@@ -18,7 +18,7 @@ from django.utils.translation import gettext as _
 from django.views.decorators.http import require_GET, require_http_methods, require_POST
 
 from farm import letters, roles, sharing
-from farm.access import OWNERS, FarmRequest, for_members, may
+from farm.access import OWNERS, WRITERS, FarmRequest, for_members, may
 from farm.forms import MemberForm, PersonForm
 from farm.models import Farm, Invitation, Membership, Role
 
@@ -27,7 +27,7 @@ LOOKS_A_PAGE = 100
 
 
 @require_GET
-@for_members()
+@for_members(*WRITERS)
 def people(request: FarmRequest, farm: Farm) -> HttpResponse:
     now, owner = timezone.now(), may(request, OWNERS)
     members = farm.memberships.select_related("user").order_by("since", "pk")

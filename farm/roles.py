@@ -13,7 +13,7 @@ EVERYONE = frozenset(Role)
 WRITERS = frozenset({Role.OWNER, Role.MANAGER, Role.CREW})
 MANAGERS = frozenset({Role.OWNER, Role.MANAGER})
 OWNERS = frozenset({Role.OWNER})
-# What an inspector may open who was invited to a period; nothing else opens.
+# What an inspector may open; nothing else opens.
 INSPECTED = frozenset(
     {
         "farm",
@@ -61,9 +61,10 @@ class Right:
 
 
 RIGHTS = (
-    Right(_("See fields, records, papers and maps"), EVERYONE, "farm"),
+    Right(_("See fields, records and papers"), EVERYONE, "farm"),
     Right(_("See who changed what, and when"), EVERYONE, "records:changes"),
-    Right(_("See who is on the farm, and leave it"), EVERYONE, "people"),
+    Right(_("Leave the farm"), EVERYONE, "leave"),
+    Right(_("See who is on the farm, and the plans"), WRITERS, "people"),
     Right(
         _("Write down sowing, cutting, spraying, harvest, stock and what was seen"),
         WRITERS,

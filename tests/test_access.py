@@ -9,6 +9,7 @@ from django.test import Client
 from django.urls import reverse
 
 from farm.models import Membership, Role, User
+from farm.roles import INSPECTED
 from records import acts
 from records.acts import ACTS
 from records.nouns import NOUNS
@@ -27,6 +28,7 @@ ROLES = {
     "member-end": {Role.OWNER},
     "hand-over": {Role.OWNER},
     "member-password": {Role.OWNER},
+    "people": WRITERS,
     "looks": {Role.OWNER},
     "reports:findings-keep": MANAGERS,
     "records:write": WRITERS,
@@ -113,7 +115,7 @@ def quick_printer(monkeypatch):
 def roles(place):
     if place.name in WRITING:
         return WRITERS if place.noun in CREW_WRITES else MANAGERS
-    return ROLES.get(place.name, EVERYONE)
+    return ROLES.get(place.name, EVERYONE if place.name in INSPECTED else WRITERS)
 
 
 def asked(client, method, url):

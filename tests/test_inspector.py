@@ -218,3 +218,25 @@ def test_the_period_comes_with_the_invitation_and_goes_with_the_role(
     owner_client.post(at, {"role": "crew", "sees_from": "2026-01-01"})
     member.refresh_from_db()
     assert (member.role, member.sees_from, member.sees_to) == ("crew", None, None)
+
+
+@pytest.mark.django_db
+def test_an_inspector_without_days_sees_the_season_they_came_in_and_no_other(
+    world, owner_client, as_person
+):
+    """Those invited before there were days to set: the least that is of use."""
+    one = MembershipFactory(
+        farm=world.farm, role=Role.INSPECTOR, since=dt.date(2025, 6, 1), until=None
+    )
+    assert one.period == (dt.date(2025, 1, 1), dt.date(2025, 12, 31))
+    client, at = as_person(one.user), "reports:season"
+    told = [
+        client.get(reverse(at, args=["alder-hill", year])).status_code
+        for year in (2024, 2025, 2026)
+    ]
+    assert told == [404, 200, 404]
+    assert client.get(reverse("people", args=["alder-hill"])).status_code == 403
+    page = owner_client.get(reverse("people", args=["alder-hill"])).content.decode()
+    assert "no days were set, so only the season they came in" in page
+    form = owner_client.get(reverse("member", args=["alder-hill", one.pk]))
+    assert "No days were set for this inspector" in form.content.decode()

@@ -1,5 +1,6 @@
 """The cast: two farms, the people on them, and one of every record."""
 
+import datetime as dt
 from dataclasses import dataclass
 from typing import Any
 
@@ -96,6 +97,10 @@ OF_A_KIND = {
 }
 
 
+# An inspector's days, wide enough for every record made here.
+SEEN = {"sees_from": dt.date(2000, 1, 1), "sees_to": dt.date(2099, 12, 31)}
+
+
 @dataclass
 class Household:
     """One farm with one record of every noun, by the noun's name in addresses."""
@@ -129,7 +134,8 @@ def make_world() -> World:
     farm = FarmFactory(name="Alder Hill", slug="alder-hill")
     people = {role.value: UserFactory(name=role.value.title()) for role in Role}
     for role, person in people.items():
-        MembershipFactory(farm=farm, user=person, role=role)
+        days = SEEN if role == Role.INSPECTOR else {}
+        MembershipFactory(farm=farm, user=person, role=role, **days)
     next_door = FarmFactory(name="Birch Flat", slug="birch-flat")
     stranger = MembershipFactory(farm=next_door, user__name="Stranger").user
     return World(

@@ -84,7 +84,7 @@ class Membership(models.Model):
     role = models.CharField(_("role"), max_length=12, choices=Role.choices)
     since = models.DateField(_("since"))
     until = models.DateField(_("until"), null=True, blank=True)
-    # What somebody who only reads was invited to see; nothing set is everything.
+    # What an inspector was invited to see; nothing set is the season they came in.
     sees_from = models.DateField(_("sees records from"), null=True, blank=True)
     sees_to = models.DateField(_("sees records to"), null=True, blank=True)
 
@@ -117,7 +117,17 @@ class Membership(models.Model):
 
     @property
     def period(self) -> Period | None:
-        """The days whose records an inspector sees; None is all of them."""
-        if self.role != Role.INSPECTOR or not self.sees_from or not self.sees_to:
+        """The days whose records an inspector sees; None, for others, is all of them.
+
+        An inspector without days, invited before there were any, sees one season.
+        """
+        if self.role != Role.INSPECTOR:
             return None
-        return self.sees_from, self.sees_to
+        if self.sees_from and self.sees_to:
+            return self.sees_from, self.sees_to
+        return self.farm.season(self.farm.season_year(self.since))
+
+    @property
+    def has_days_set(self) -> bool:
+        """Whether somebody said which days an inspector sees."""
+        return bool(self.sees_from and self.sees_to)

@@ -9,7 +9,7 @@ from farm.outlines.shapes import Outline
 
 # Lines drawn by hand run a little over their neighbour's: our own choice.
 SHARE = 0.05
-_ROWS = 120
+_ROWS = 48
 
 
 def sharing(
@@ -31,8 +31,8 @@ def sharing(
 
     Notes
     -----
-    Measured along 120 lines across the ground that the two boxes share, corners even
-    or odd along each; good to about a hundredth of the smaller outline.
+    Measured along 48 lines across the ground that the two boxes share, corners even
+    or odd along each; good to about a fiftieth of the smaller outline.
     """
     rings = {
         key: [ring for polygon in one.polygons for ring in polygon]

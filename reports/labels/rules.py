@@ -73,6 +73,7 @@ RULE = {
     RuleId.GRAZING_LABEL: _("Labels read before grazing"),
     RuleId.RESTRICTED_RECORD: _("What a restricted-use record names"),
     RuleId.RESTRICTED_DAYS: _("Restricted use written down in time"),
+    RuleId.CONTRACTOR_COPY: _("The contractor’s copy of the record"),
     RuleId.LICENCE: _("The applicator’s licence"),
     RuleId.HARVEST_CHAIN: _("From seed to sale without a missing link"),
     RuleId.HARVEST_ORDER: _("Days in their order"),
@@ -88,7 +89,7 @@ RULE = {
     RuleId.COVER_PLAN: _("Seed of a cover is weighed"),
     RuleId.TERMINATION_DAY: _("End of a cover before the crop"),
     RuleId.NO_RECORDS: _("A season without records"),
-    RuleId.DOCUMENT: _("Papers kept with the seed"),
+    RuleId.DOCUMENT: _("Papers kept with seed and sprays"),
 }
 TALLY = {
     Tally.PLANTINGS_LOT: _("%(have)s of %(of)s plantings name a lot for every kind"),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from django.db.models import Q
@@ -40,6 +40,29 @@ def rules_of(farm: Farm, season: Span) -> tuple[Rule, ...]:
     chosen += [RuleSet(which) for which in rows.values_list("which", flat=True)]
     numbers = CertifierNumber.objects.on(farm).live().values_list("key", "value")
     return rules_for(chosen, dict(_keyed(dict(numbers))))
+
+
+@dataclass(frozen=True)
+class Said:
+    """A number as the certifier gave it: who said what, and where the paper is."""
+
+    id: int
+    value: float
+    note: str
+    document: str
+
+
+def numbers_of(farm: Farm) -> Mapping[str, Said]:
+    """Every number of the certifier's own that stands, by the number it replaces."""
+    rows = CertifierNumber.objects.on(farm).live()
+    return {row.key: Said(row.pk, row.value, row.note, row.document) for row in rows}
+
+
+def sets_left(rules: Iterable[Rule]) -> tuple[RuleSet, ...]:
+    """The sets that a farm may switch on and has not."""
+    followed = {rule.set for rule in rules}
+    told = (RuleSet(which) for which in RulesFollowed.Which.values)
+    return tuple(one for one in told if one not in followed)
 
 
 def replies_of(farm: Farm) -> Mapping[str, Reply]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import groupby
@@ -13,7 +14,7 @@ from farm.units import System
 from reports.calc.rules import CHECKED_ON, findings, tallies
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.dossier import Dossier
-from reports.calc.shapes.rules import Finding, Rule
+from reports.calc.shapes.rules import Finding, Rule, Severity
 from reports.calc.sources import SOURCES, Tier
 from reports.labels import label
 from reports.labels.rules import counted, sentence
@@ -80,6 +81,7 @@ def findings_part(
         "ways": WAYS,
         "count": len(lines),
         "groups": tuple(_groups(lines, way)),
+        "weights": tuple(_weights(lines)),
         "counts": tuple(counted(one) for one in tallies(books)),
         "sets": tuple(dict.fromkeys(rule.set for rule in rules)),
         "checked_on": CHECKED_ON,
@@ -111,6 +113,12 @@ def _groups(lines: Iterable[FindingLine], way: str) -> Iterator[Group]:
         told.sort(key=lambda line: _title(line, way))
     for title, rows in groupby(told, key=lambda line: _title(line, way)):
         yield Group(title, tuple(rows))
+
+
+def _weights(lines: Iterable[FindingLine]) -> Iterator[tuple[Severity, int]]:
+    """How many findings there are of each weight, the heaviest first."""
+    told = Counter(line.finding.severity for line in lines)
+    yield from ((one, told[one]) for one in Severity if told[one])
 
 
 def _title(line: FindingLine, way: str) -> str:

@@ -8,7 +8,7 @@ from typing import Any
 
 from farm.models import Farm
 from reports.calc.rules import RULES
-from reports.calc.rules.post import first_harvests, keep_out
+from reports.calc.rules.post import first_harvests, keep_out, on_show
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.rules import RuleId
 from reports.ledger.dossier import dossier
@@ -23,10 +23,13 @@ def post_paper(farm: Farm, *, now: dt.datetime) -> dict[str, Any]:
     told = (*rules_of(farm, season), *RULES)
     manure = next(rule for rule in told if rule.id is RuleId.MANURE)
     days = round(manure["contact_days"])
+    posting = next(rule for rule in told if rule.id is RuleId.POSTING)
     return {
         "farm": farm,
         "now": here,
         "keep_out": keep_out(books, now=here),
+        "on_show": on_show(books, posting, now=here),
+        "posting": posting,
         "waiting": first_harvests(books, today=here.date(), manure_days=days),
         "manure_days": days,
     }

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import groupby
+from types import MappingProxyType
 from typing import Any
 
 from farm.models import Farm
@@ -13,8 +14,10 @@ from reports.calc.rules import CHECKED_ON
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.rules import Param, Rule, RuleSet
 from reports.labels.rules import PARAMS
-from reports.ledger.ruling import rules_of
+from reports.ledger.ruling import Said, numbers_of, rules_of, sets_left
 from reports.papers.findings import is_doubtful
+
+NOTHING_SAID: Mapping[str, Said] = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -24,6 +27,7 @@ class NumberLine:
     param: Param
     words: str
     key: str
+    said: Said | None = None
 
 
 @dataclass(frozen=True)
@@ -46,20 +50,32 @@ class SetOfRules:
 def rules_paper(farm: Farm, *, today: dt.date) -> dict[str, Any]:
     """Every rule in force for the farm today, by the text it stands in."""
     season = Span(*farm.season(farm.season_year(today)))
-    sets = rule_sets(rules_of(farm, season))
-    return {"farm": farm, "rule_sets": sets, "checked_on": CHECKED_ON}
+    rules = rules_of(farm, season)
+    sets = rule_sets(rules, numbers_of(farm))
+    left = sets_left(rules)
+    return {
+        "farm": farm,
+        "rule_sets": sets,
+        "sets_left": left,
+        "checked_on": CHECKED_ON,
+    }
 
 
-def rule_sets(rules: Iterable[Rule]) -> list[SetOfRules]:
-    """Rules by the text they stand in."""
+def rule_sets(
+    rules: Iterable[Rule], said: Mapping[str, Said] = NOTHING_SAID
+) -> list[SetOfRules]:
+    """Rules by the text they stand in, with what was said of their numbers."""
     told = sorted(rules, key=lambda rule: list(RuleSet).index(rule.set))
     groups = groupby(told, key=lambda rule: rule.set)
-    return [SetOfRules(name, tuple(map(_line, rows))) for name, rows in groups]
+    return [
+        SetOfRules(name, tuple(_line(rule, said) for rule in rows))
+        for name, rows in groups
+    ]
 
 
-def _line(rule: Rule) -> RuleLine:
-    numbers = tuple(
-        NumberLine(one, str(PARAMS[one.key]), f"{rule.set}.{rule.id}.{one.key}")
-        for one in rule.params
-    )
-    return RuleLine(rule, numbers, is_doubtful(rule))
+def _line(rule: Rule, said: Mapping[str, Said]) -> RuleLine:
+    numbers = []
+    for one in rule.params:
+        key = f"{rule.set}.{rule.id}.{one.key}"
+        numbers.append(NumberLine(one, str(PARAMS[one.key]), key, said.get(key)))
+    return RuleLine(rule, tuple(numbers), is_doubtful(rule))

@@ -9,14 +9,17 @@ from itertools import groupby
 from typing import Any
 
 from farm.models import Farm
+from farm.units import System
+from reports.calc.rules import findings
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.ledger import Ending
-from reports.calc.shapes.rules import Rule, RuleId
+from reports.calc.shapes.rules import Rule, RuleId, Severity
 from reports.calc.shapes.trace import Balance, Link, Missing, Stop, Trace
 from reports.calc.trace import balances, startable, trace
 from reports.drawings.path import trace_path
 from reports.labels import label
+from reports.labels.rules import sentence
 from reports.ledger.dossier import dossier
 from reports.ledger.dossier.days import newest, open_to, years_of
 from reports.ledger.ruling import rules_of
@@ -65,10 +68,28 @@ def trace_paper(
     years = years_of(farm, noun, pk, today=today)
     if years is None:
         return None
-    told = trace(dossier(farm, years, today=today), noun, pk)
+    books = dossier(farm, years, today=today)
+    told = trace(books, noun, pk)
     if told is None:
         return None
-    return {"farm": farm, "printed_on": today, **trace_part(told)}
+    page = {"farm": farm, "printed_on": today, **trace_part(told)}
+    return {**page, **_asked(farm, told, books, rules_of(farm, years))}
+
+
+def _asked(
+    farm: Farm, told: Trace, books: Dossier, rules: tuple[Rule, ...]
+) -> dict[str, Any]:
+    """What the checks ask about at the stops of a way, and whether it stops a lot."""
+    stops = {stop.key for stop in told.stops}
+    along = tuple(
+        (one, sentence(one, System(farm.units)))
+        for one in findings(books, rules)
+        if (one.found.noun, one.found.record) in stops
+    )
+    return {
+        "along": along,
+        "is_stopped": any(one.severity is Severity.STOP for one, _words in along),
+    }
 
 
 def trace_part(told: Trace) -> dict[str, Any]:

@@ -231,7 +231,7 @@ def test_no_owner_opens_an_account_that_reaches_beyond_their_farm(
 
 
 def test_the_page_of_people_shows_the_table_the_door_follows(world, as_person, at):
-    client = as_person(world.inspector)
+    client = as_person(world.crew)
     page = client.get(at("people")).content.decode()
     for right in roles.RIGHTS:
         assert str(right.words) in page

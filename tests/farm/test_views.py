@@ -80,7 +80,7 @@ def test_the_farms_page_is_changed_and_its_address_stays(world, as_person, at):
 
 
 def test_the_farms_page_tells_how_much_land_there_is(world, as_person, at):
-    page = as_person(world.inspector).get(at("farm")).content.decode()
+    page = as_person(world.crew).get(at("farm")).content.decode()
     assert "1 field" in page
     assert "1\N{NO-BREAK SPACE}ac" in page
     assert at("farm-edit") not in page

@@ -170,6 +170,18 @@ def test_the_certifiers_number_is_used_and_shown_as_theirs(world, owner_client):
 
 
 @pytest.mark.django_db
+def test_a_number_a_rule_does_not_allow_is_told_and_not_used(world, owner_client):
+    key = f"{RuleSet.ORGANIC_US}.{RuleId.MANURE}.contact_days"
+    world.farm.standard = "us"
+    world.farm.save()
+    CertifierNumberFactory(farm=world.farm, key=key, value=20, low=10, high=400)
+    page = owner_client.get(reverse("reports:rules", args=["alder-hill"]))
+    assert "20 is written down, but it lies outside 60 to 400" in page.content.decode()
+    found = {one.id: one for one in rules_of(world.farm, SEASON)}
+    assert found[RuleId.MANURE]["contact_days"] == 120
+
+
+@pytest.mark.django_db
 def test_sets_of_rules_are_followed_in_their_own_years(world):
     RulesFollowedFactory(
         farm=world.farm,

@@ -6,9 +6,10 @@ import pytest
 from django.urls import reverse
 from django.utils import timezone
 
-from reports.calc.rules.post import first_harvests, keep_out
+from reports.calc.rules.post import first_harvests, keep_out, on_show
+from reports.calc.shapes.rules import RuleId
 from tests.calc import books as at
-from tests.calc.books import CLEAN, but, day, spoiled
+from tests.calc.books import CLEAN, but, day, rule, spoiled
 from tests.calc.rules.faults import MANURE
 from tests.factories import ApplicationFactory, InputProductFactory
 
@@ -32,6 +33,21 @@ def test_a_spray_without_an_interval_is_posted_as_not_known():
     told = keep_out(books, now=dt.datetime(2026, 6, 12))
     assert [one.until for one in told] == [None]
     assert [one.initials for one in told] == ["W."]
+
+
+def test_what_was_sprayed_stays_on_show_thirty_days_past_its_interval():
+    """40 CFR 170.311(b): 24 hours, 30 days past the interval, kept 2 years."""
+    posting, last = rule(RuleId.POSTING), dt.datetime(2026, 7, 11, 1, 59)
+    (told,) = on_show(CLEAN, posting, now=last)
+    assert (told.due, told.until) == (
+        dt.datetime(2026, 6, 11, 14),
+        dt.datetime(2026, 7, 11, 2),
+    )
+    assert (told.posted_at, told.kept_until) == (
+        dt.datetime(2026, 6, 10, 15),
+        day("2028-06-11"),
+    )
+    assert on_show(CLEAN, posting, now=last + dt.timedelta(minutes=1)) == ()
 
 
 def test_a_harvest_waits_for_the_label_and_for_manure():

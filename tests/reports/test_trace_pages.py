@@ -46,6 +46,22 @@ def test_a_lot_of_ten_years_ago_is_found_with_its_planting(world, owner_client):
 
 
 @pytest.mark.django_db
+def test_a_lot_grown_where_nothing_was_approved_is_held_on_its_way(world, owner_client):
+    world.farm.standard = "us"
+    world.farm.save()
+    lot = world.ours["harvest-lots"]
+    at = reverse("reports:trace", args=[SLUG, "harvest-lots", lot.pk])
+    words = f"{lot.code} from {lot.field} is called organic"
+    product = world.ours["input-products"]
+    for approval in ("IPC 12", ""):
+        product.approval = approval
+        product.save()
+        page = owner_client.get(at).content.decode()
+        assert (words in page) is (not approval)
+    assert "Hold this lot." in page
+
+
+@pytest.mark.django_db
 def test_lots_are_narrowed_by_words(world, owner_client):
     at = reverse("reports:trace-choose", args=[SLUG])
     assert "BW-26" in owner_client.get(at, {"words": "bw-26"}).content.decode()

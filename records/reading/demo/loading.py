@@ -25,6 +25,8 @@ from records.reading.demo.sheet import ASIDE, fill
 Act = Callable[[dt.datetime], None]
 
 EVENING = dt.time(18)
+# Days of a person's stay that the story may tell.
+DAYS = ("until", "sees_from", "sees_to")
 
 
 def read(path: Path) -> Told:
@@ -89,7 +91,7 @@ def hired(people: list[Told], farm: Farm) -> dict[str, User]:
             user=found[told["short"]],
             role=told["role"],
             since=plain.day(told["since"]),
-            until=plain.day(told["until"]) if "until" in told else None,
+            **{name: plain.day(told[name]) for name in DAYS if name in told},
         )
     return found
 

@@ -21,6 +21,7 @@ from records.models import (
     Incident,
     RulesFollowed,
     Sale,
+    SeedLot,
     SeedSearch,
     SourceAsked,
     Storage,
@@ -30,7 +31,7 @@ from records.reading.demo import plain
 from records.reading.demo.book import Book
 from records.reading.demo.plain import Told
 from records.reading.demo.sheet import Parts, Sheet, find, put, same
-from records.reading.demo.tags import tag_of
+from records.reading.demo.tags import label_of, tag_of
 
 
 def asked(row: SeedSearch, told: Told, book: Book) -> Parts:
@@ -56,9 +57,12 @@ def log(row: CompostBatch, told: Told, book: Book) -> Parts:
 
 
 def tag(row: Attachment, told: Told, book: Book) -> Parts:
-    lot = book.lots[told["of"]]
-    data = tag_of(lot)
-    row.noun, row.object_id, row.type = "seedlot", lot.pk, Attachment.Type.PDF
+    """The tag of a seed lot, or the label of a product."""
+    name = told["of"]
+    of = book.lots[name] if name in book.lots else book.products[name]
+    data = tag_of(of) if isinstance(of, SeedLot) else label_of(of)
+    row.noun, row.object_id = str(of._meta.model_name), of.pk
+    row.type = Attachment.Type.PDF
     row.bytes, row.sha256 = len(data), hashlib.sha256(data).hexdigest()
     row.file.save("tag.pdf", ContentFile(data), save=False)
     return {}

@@ -70,7 +70,7 @@ SUPPLIES: Mapping[str, Sheet] = {
         Supplier,
         {
             **NOTES,
-            **same("name", "address", "certificate", "verified_how"),
+            **same("name", "part", "address", "certificate", "verified_how"),
             **same("freight", "least_order"),
             "certificate_until": put("certificate_until", plain.day),
             "verified": put("verified_on", plain.day),

@@ -1,10 +1,10 @@
-"""The tag of a seed lot of the story, as a small paper in PDF."""
+"""Tags of seed lots and labels of products of the story, as small papers in PDF."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from records.models import SeedLot
+from records.models import InputProduct, SeedLot
 
 PAGE = (
     b"<</Type/Page/Parent 2 0 R/MediaBox[0 0 288 162]/Contents 4 0 R"
@@ -27,6 +27,16 @@ def tag_of(lot: SeedLot) -> bytes:
         )
     if lot.tested_on is not None:
         told.append(f"Tested {lot.tested_on:%m/%Y}")
+    return paper(told)
+
+
+def label_of(product: InputProduct) -> bytes:
+    """What the label says: what was typed from it, and no more."""
+    told = ["Label and data sheet (invented)", product.name, product.maker]
+    if product.reentry_hours is not None:
+        told.append(f"Re-entry {product.reentry_hours:g} hours")
+    if product.preharvest_days is not None:
+        told.append(f"Before harvest {product.preharvest_days:g} days")
     return paper(told)
 
 

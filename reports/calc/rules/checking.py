@@ -62,6 +62,7 @@ CHECKS: Mapping[RuleId, Check] = {
     RuleId.GRAZING_LABEL: held.grazing_label,
     RuleId.RESTRICTED_RECORD: restricted.restricted_record,
     RuleId.RESTRICTED_DAYS: restricted.restricted_days,
+    RuleId.CONTRACTOR_COPY: restricted.contractor_copy,
     RuleId.LICENCE: restricted.licence,
     RuleId.HARVEST_CHAIN: chain.harvest_chain,
     RuleId.HARVEST_ORDER: chain.harvest_order,

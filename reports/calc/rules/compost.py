@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator
+from dataclasses import replace
 
 from reports.calc.rules.asked import puts_of
+from reports.calc.rules.telling import of_put, put_values
 from reports.calc.rules.waiting import waited
 from reports.calc.shapes.books import Heap, Put
 from reports.calc.shapes.dossier import Dossier
@@ -23,19 +25,14 @@ def compost(books: Dossier, rule: Rule) -> Iterator[Found]:
         found = list(heap_findings(heap, rule))
         yield from found
         failed |= {heap.id for _ in found}
+    raw = [put for heap, put in _heaps_put(books) if heap.id in failed]
+    unknown = list(_of_no_batch(books))
+    for put in unknown:
+        yield of_put(Matter.COMPOST_NO_BATCH, put, put_values(books, put))
     pair = Matter.COMPOST_ON_TOP, Matter.COMPOST_SOON
-    for heap, put in _heaps_put(books):
-        if heap.id in failed:
-            for one in waited(books, rule, put, pair):
-                yield Found(
-                    one.matter,
-                    one.noun,
-                    one.record,
-                    one.on,
-                    one.field_id,
-                    Severity.STOP,
-                    one.values,
-                )
+    for put in (*raw, *unknown):
+        for one in waited(books, rule, put, pair):
+            yield replace(one, severity=Severity.STOP)
 
 
 def heap_findings(heap: Heap, rule: Rule) -> Iterator[Found]:
@@ -73,6 +70,15 @@ def _turnings(heap: Heap, hot: list[dt.date]) -> int:
     return sum(
         turned and min(hot) <= day <= max(hot) for day, _temp_c, turned in heap.days
     )
+
+
+def _of_no_batch(books: Dossier) -> Iterator[Put]:
+    """What was put on this season with no batch behind it, and nobody's leave."""
+    known = {put.id for _heap, put in _heaps_put(books)}
+    for put in puts_of(books, "compost"):
+        told = put.id in known or books.product[put.product_id].approval
+        if put.on in books.season and not told:
+            yield put
 
 
 def _heaps_put(books: Dossier) -> Iterator[tuple[Heap, Put]]:

@@ -5,8 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from reports.calc.rules.asked import (
+    ORGANIC,
     PEST,
+    after_on_ground,
+    field_name,
     puts_of,
+    type_of,
     under_rules,
 )
 from reports.calc.rules.telling import of_put, put_values
@@ -22,6 +26,7 @@ from reports.calc.shapes.rules import (
 
 def approval(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Find inputs without leave, or put on before or after it ran."""
+    yield from _lots_stopped(books)
     none: set[int] = set()
     for put in _of_season(books):
         if not under_rules(books, put.field_id):
@@ -38,6 +43,22 @@ def approval(books: Dossier, rule: Rule) -> Iterator[Found]:
         if product.approved_until and product.approved_until < put.on:
             told["until"] = product.approved_until
             yield of_put(Matter.APPROVAL_RAN_OUT, put, told, Severity.FIX)
+
+
+def _lots_stopped(books: Dossier) -> Iterator[Found]:
+    """Organic lots of ground where something without leave was put on before.
+
+    What is sprayed without leave stops lots by the clock of the land.
+    """
+    for put in books.puts:
+        if books.product[put.product_id].approval or type_of(books, put) == PEST:
+            continue
+        for crop in after_on_ground(books, put):
+            if crop.status == ORGANIC and crop.on in books.season:
+                told = {**put_values(books, put), "lot": crop.code}
+                told["field"] = field_name(books, crop.field_id)
+                at = (crop.id, crop.on, crop.field_id)
+                yield Found(Matter.GREW_UNAPPROVED, "harvest-lots", *at, values=told)
 
 
 def applicator(books: Dossier, rule: Rule) -> Iterator[Found]:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reports.calc.rules.asked import field_name
+from reports.calc.rules.asked import PEST, field_name, puts_of
+from reports.calc.rules.telling import put_values
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Found, Matter, Rule, Severity, Told
 
@@ -70,7 +71,7 @@ def no_records(books: Dossier, rule: Rule) -> Iterator[Found]:
 
 
 def document(books: Dossier, rule: Rule) -> Iterator[Found]:
-    """Find seed lots received this season with no tag, invoice or picture kept."""
+    """Find seed lots with no tag, invoice or picture, materials with no label kept."""
     if books.documents is None:
         return
     for lot in books.lots:
@@ -79,3 +80,15 @@ def document(books: Dossier, rule: Rule) -> Iterator[Found]:
             at = (lot.id, lot.received_on)
             told: Told = {"seed": lot.name}
             yield Found(Matter.NO_DOCUMENT, "seed-lots", *at, values=told)
+    yield from _labels(books)
+
+
+def _labels(books: Dossier) -> Iterator[Found]:
+    """Pest-control materials put on this season with no label or data sheet kept."""
+    kept, done = books.documents or frozenset(), set()
+    for put in puts_of(books, PEST):
+        told = ("input-products", put.product_id) in kept or put.product_id in done
+        if put.on in books.season and not told:
+            done.add(put.product_id)
+            at = ("input-products", put.product_id, put.on)
+            yield Found(Matter.NO_LABEL, *at, values=put_values(books, put))

@@ -17,8 +17,9 @@ POSTING = (
     Param("show_days", 30, "days", 0, 365),
     Param("keep_years", 2, "years", 1, 10),
 )
-# Written down within 14 days; the contractor's copy within 30, [CFR110].
+# Written down within 14 days, [CFR110]; the contractor's copy within 30 is from memory.
 FORTNIGHT = (Param("days", 14, "days", 0, 60),)
+MONTH = (Param("days", 30, "days", 0, 90),)
 # Months the label's longest wait often has, [LABEL-UNL].
 ROTATION = (Param("months", 18, "months", 0, 60),)
 # Five calendar months after the test month, [CFR201T].
@@ -49,6 +50,7 @@ OTHERS: tuple[Rule, ...] = (
     Rule(RuleId.POSTING, WORKERS, "40 CFR 170.311(b)", FIX, "CFR170", POSTING),
     Rule(RuleId.RESTRICTED_RECORD, RESTRICTED, "7 CFR 110.3(a)", FIX, "CFR110", stale=True),
     Rule(RuleId.RESTRICTED_DAYS, RESTRICTED, "7 CFR 110.3", FIX, "CFR110", FORTNIGHT, stale=True),
+    Rule(RuleId.CONTRACTOR_COPY, RESTRICTED, "7 CFR 110.3", FIX, "CFR110", MONTH, stale=True),
     Rule(RuleId.LICENCE, RESTRICTED, "7 CFR 110.3(a)", STOP, "CFR110", stale=True),
     Rule(RuleId.DONE_BY, RuleSet.FOOD, "21 CFR 112.161(a)", FIX, "CFR112"),
     Rule(RuleId.REVIEW, RuleSet.FOOD, "21 CFR 112.161(b)", FIX, "CFR112", REVIEWED),

@@ -8,9 +8,16 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from reports.calc.rules.asked import PEST, field_name, type_of
-from reports.calc.rules.dates import earliest_harvest, reentry_over
+from reports.calc.rules.dates import (
+    earliest_harvest,
+    post_by,
+    posted_until,
+    posting_kept_until,
+    reentry_over,
+)
 from reports.calc.shapes.dossier import Dossier
-from reports.calc.shapes.post import FirstHarvest, KeepOut, Plot, Sprayed
+from reports.calc.shapes.post import Display, FirstHarvest, KeepOut, Plot, Sprayed
+from reports.calc.shapes.rules import Rule
 
 # A spray without an interval in the books is posted for so long: our own choice.
 UNKNOWN_FOR = dt.timedelta(days=30)
@@ -70,6 +77,25 @@ def spread(sprays: Iterable[Sprayed], plots: Sequence[Plot]) -> Iterator[Sprayed
             up, down = lies_in.get(spray.field_id, frozenset()), lies_in[plot.id]
             if plot.id in up or spray.field_id in down:
                 yield replace(spray, field_id=plot.id, field=plot.name)
+
+
+def on_show(books: Dossier, rule: Rule, *, now: dt.datetime) -> tuple[Display, ...]:
+    """Return what is to be on show of every spray at an hour, the newest first."""
+    told = []
+    for put in books.puts:
+        hours = books.product[put.product_id].reentry_hours
+        until = kept = None
+        if hours is not None:
+            days, years = round(rule["show_days"]), round(rule["keep_years"])
+            until = posted_until(put.ended_at, reentry_hours=hours, days=days)
+            kept = posting_kept_until(put.ended_at, reentry_hours=hours, years=years)
+        last = until or put.ended_at + UNKNOWN_FOR
+        if type_of(books, put) == PEST and put.on <= now.date() and now < last:
+            due = post_by(put.ended_at, hours=rule["post_hours"])
+            name = books.product[put.product_id].name
+            at = (field_name(books, put.field_id), name, put.ended_at, due)
+            told.append(Display(*at, put.posted_at, until, kept))
+    return tuple(sorted(told, key=lambda one: one.ended_at, reverse=True))
 
 
 def first_harvests(

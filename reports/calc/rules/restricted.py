@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from reports.calc.rules.asked import field_name
+from reports.calc.rules.dates import recorded_by
 from reports.calc.rules.telling import of_put, put_values
 from reports.calc.shapes.books import Put
 from reports.calc.shapes.dossier import Dossier
@@ -39,6 +40,17 @@ def restricted_days(books: Dossier, rule: Rule) -> Iterator[Found]:
             told: Told = {**put_values(books, put), "written": put.written_on}
             told["need"] = round(rule["days"])
             yield of_put(Matter.RESTRICTED_LATE, put, told)
+
+
+def contractor_copy(books: Dossier, rule: Rule) -> Iterator[Found]:
+    """Find a contractor's restricted-use work with no copy of the record kept."""
+    hired = {one.name.casefold() for one in books.partners if one.is_contractor}
+    for put in _restricted(books):
+        due = recorded_by(put.on, days=round(rule["days"]))
+        kept = books.documents is None or ("applications", put.id) in books.documents
+        if put.done_by.casefold() in hired and not kept and books.today > due:
+            told: Told = {**put_values(books, put), "who": put.done_by, "due": due}
+            yield of_put(Matter.RESTRICTED_NO_COPY, put, told)
 
 
 def licence(books: Dossier, rule: Rule) -> Iterator[Found]:

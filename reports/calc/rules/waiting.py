@@ -21,31 +21,36 @@ def days_needed(touches_soil: bool | None, rule: Rule) -> int:
 def waited(
     books: Dossier, rule: Rule, put: Put, pair: tuple[Matter, Matter]
 ) -> Iterator[Found]:
-    """Hold food harvests on the ground of an application against its interval."""
+    """Hold food harvests on the ground of an application against its interval.
+
+    Left on top, the interval never began: every lot cut there is named.
+    """
     on_top, too_soon = pair
-    never = True
+    uncounted: list[Crop] = []
     for crop in after_on_ground(books, put):
         if crop.use != FOOD or crop.on not in books.season:
             continue
-        need = days_needed(crop.touches_soil, rule)
-        told: Told = {
-            "field": field_name(books, put.field_id),
-            "product": books.product[put.product_id].name,
-            "lot": crop.code,
-            "applied": put.on,
-            "need": need,
-        }
-        worked = put.worked_in_on
+        worked, need = put.worked_in_on, days_needed(crop.touches_soil, rule)
         first = earliest_harvest(worked, days=need)
         if worked is None or first is None or worked > crop.on:
-            if never:
-                at = (put.id, crop.on, put.field_id)
-                yield Found(on_top, "applications", *at, values=told)
-            never = False
+            uncounted.append(crop)
         elif crop.on < first:
+            told = {**_put_told(books, put), "lot": crop.code, "need": need}
             told |= {"days": (crop.on - worked).days, "earliest": first}
-            told["worked_in"] = worked
-            yield soon(too_soon, crop, told)
+            yield soon(too_soon, crop, {**told, "worked_in": worked})
+    if uncounted:
+        lots = ", ".join(crop.code for crop in uncounted)
+        at = (put.id, uncounted[0].on, put.field_id)
+        told = {**_put_told(books, put), "lot": lots}
+        yield Found(on_top, "applications", *at, values=told)
+
+
+def _put_told(books: Dossier, put: Put) -> Told:
+    return {
+        "field": field_name(books, put.field_id),
+        "product": books.product[put.product_id].name,
+        "applied": put.on,
+    }
 
 
 def soon(

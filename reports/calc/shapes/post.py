@@ -31,6 +31,22 @@ class FirstHarvest:
 
 
 @dataclass(frozen=True, slots=True)
+class Display:
+    """What must be on show of a spray: by when, until when, and how long it is kept.
+
+    ``until`` and ``kept_until`` are None where the interval is not typed.
+    """
+
+    field: str
+    product: str
+    ended_at: dt.datetime
+    due: dt.datetime
+    posted_at: dt.datetime | None
+    until: dt.datetime | None
+    kept_until: dt.date | None
+
+
+@dataclass(frozen=True, slots=True)
 class Plot:
     """A piece of land by number and name, and the piece it lies in."""
 

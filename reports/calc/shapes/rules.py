@@ -68,6 +68,7 @@ class RuleId(StrEnum):
     PLANT_BACK = "plant-back"
     RESTRICTED_RECORD = "restricted-record"
     RESTRICTED_DAYS = "restricted-days"
+    CONTRACTOR_COPY = "contractor-copy"
     LICENCE = "licence"
     HARVEST_CHAIN = "harvest-chain"
     HARVEST_ORDER = "harvest-order"
@@ -104,6 +105,7 @@ class Matter(StrEnum):
     GRAZED_SOON = "grazed_soon"
     NITROGEN_OVER = "nitrogen_over"
     NITROGEN_UNKNOWN = "nitrogen_unknown"
+    COMPOST_NO_BATCH = "compost_no_batch"
     COMPOST_ON_TOP = "compost_on_top"
     COMPOST_SOON = "compost_soon"
     COMPOST_NO_LOG = "compost_no_log"
@@ -126,6 +128,7 @@ class Matter(StrEnum):
     SUPPLIER_UNCHECKED = "supplier_unchecked"
     SUPPLIER_LAPSED = "supplier_lapsed"
     NOT_APPROVED = "not_approved"
+    GREW_UNAPPROVED = "grew_unapproved"
     APPROVED_AFTER = "approved_after"
     APPROVAL_RAN_OUT = "approval_ran_out"
     APPLICATOR_UNNAMED = "applicator_unnamed"
@@ -154,6 +157,7 @@ class Matter(StrEnum):
     RESTRICTED_NO_PLACE = "restricted_no_place"
     RESTRICTED_NO_NAME = "restricted_no_name"
     RESTRICTED_LATE = "restricted_late"
+    RESTRICTED_NO_COPY = "restricted_no_copy"
     LICENCE_MISSING = "licence_missing"
     HARVEST_NO_LOT = "harvest_no_lot"
     HARVEST_NO_PLANTING = "harvest_no_planting"
@@ -181,6 +185,7 @@ class Matter(StrEnum):
     LABEL_NOT_READ = "label_not_read"
     SEASON_EMPTY = "season_empty"
     NO_DOCUMENT = "no_document"
+    NO_LABEL = "no_label"
 
 
 class Tally(StrEnum):

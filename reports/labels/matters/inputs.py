@@ -9,6 +9,11 @@ INPUTS = {
         "%(product)s was put on %(field)s on %(applied)s with no approval written "
         "down. Ask your certifier; it may end the organic status of this ground."
     ),
+    Matter.GREW_UNAPPROVED: _(
+        "Lot %(lot)s from %(field)s is called organic; %(product)s was put on there on "
+        "%(applied)s with no approval written down. Hold the lot and ask your "
+        "certifier."
+    ),
     Matter.APPROVED_AFTER: _(
         "%(product)s was put on %(field)s on %(applied)s, before it was approved on "
         "%(approved)s."

@@ -64,4 +64,8 @@ SEED = {
         "%(bought)s."
     ),
     Matter.NO_DOCUMENT: _("%(seed)s: no tag, invoice or picture is kept with it."),
+    Matter.NO_LABEL: _(
+        "%(product)s was put on %(field)s on %(applied)s: neither its label nor its "
+        "safety data sheet is kept with it."
+    ),
 }

@@ -28,6 +28,11 @@ SOIL = {
         "%(product)s on %(field)s, %(applied)s: its nitrogen or its weight is not "
         "written down, so it is left out of the season’s sum."
     ),
+    Matter.COMPOST_NO_BATCH: _(
+        "%(product)s on %(field)s, %(applied)s: neither a batch with its heat and "
+        "turnings nor an approval is written down. If there is manure in it, it counts "
+        "as raw manure."
+    ),
     Matter.COMPOST_ON_TOP: _(
         "%(product)s on %(field)s counts as raw manure while its batch lacks what is "
         "said above, and was not worked in before lot %(lot)s was harvested."

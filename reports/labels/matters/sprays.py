@@ -74,6 +74,11 @@ SPRAYS = {
         "%(product)s on %(field)s, %(applied)s was written down on %(written)s; "
         "within %(need)s days is asked for."
     ),
+    Matter.RESTRICTED_NO_COPY: _(
+        "%(product)s on %(field)s, %(applied)s, put on by %(who)s: the contractor’s "
+        "copy of the record was due by %(due)s and is not kept with it. Those days are "
+        "cited from memory, unverified: check the current text."
+    ),
     Matter.LICENCE_MISSING: _(
         "%(product)s, restricted use, on %(field)s, %(applied)s: no licence is written "
         "down."

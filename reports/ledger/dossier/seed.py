@@ -83,4 +83,5 @@ def _partner(row: Supplier) -> Partner:
         certificate_until=row.certificate_until,
         verified_on=row.verified_on,
         verified_how=row.verified_how,
+        is_contractor=row.part == Supplier.Part.CONTRACTOR,
     )

@@ -87,6 +87,9 @@ def stated(*told):
     return spoiled(statements=tuple(made))
 
 
+HIRED = rows.Partner(9, "A sprayer for hire", "2 Road", is_contractor=True)
+
+
 FORAGE = but(at.CROP, id=2, stand_id=2, use="feed", on=day("06-20"))
 
 
@@ -127,6 +130,13 @@ CASES = [
     ),
     (Matter.NITROGEN_OVER, rich(0.5)),
     (Matter.NITROGEN_UNKNOWN, manured()),
+    (
+        Matter.COMPOST_NO_BATCH,
+        spoiled(
+            products=(*CLEAN.products, but(COMPOST, approval="")),
+            puts=(*CLEAN.puts, but(at.PUT, id=4, product_id=4)),
+        ),
+    ),
     (Matter.COMPOST_NO_LOG, heaped(but(HEAP, days=()))),
     (Matter.COMPOST_DAYS, heaped(but(HEAP, days=HOT[:9]))),
     (
@@ -159,6 +169,7 @@ CASES = [
         spoiled(partners=(but(at.PARTNER, certificate_until=day("01-01")),)),
     ),
     (Matter.NOT_APPROVED, spoiled(products=(but(at.PRODUCT, approval=""), PEST))),
+    (Matter.GREW_UNAPPROVED, spoiled(products=(but(at.PRODUCT, approval=""), PEST))),
     (
         Matter.APPROVED_AFTER,
         spoiled(products=(but(at.PRODUCT, approved_on=day("06-01")), PEST)),
@@ -226,6 +237,14 @@ CASES = [
     (Matter.RESTRICTED_NO_CROP, sprayed(RESTRICTED, target="")),
     (Matter.RESTRICTED_NO_NAME, sprayed(RESTRICTED, done_by="")),
     (Matter.RESTRICTED_LATE, sprayed(RESTRICTED, written_on=day("06-25"))),
+    (
+        Matter.RESTRICTED_NO_COPY,
+        but(
+            sprayed(RESTRICTED, done_by=HIRED.name),
+            partners=(at.PARTNER, HIRED),
+            documents=frozenset({("seed-lots", 1)}),
+        ),
+    ),
     (Matter.LICENCE_MISSING, sprayed(RESTRICTED)),
     (Matter.HARVEST_NO_LOT, covered(but(END, method="harvested"))),
     (Matter.HARVEST_NO_PLANTING, cropped(stand_id=None)),
@@ -279,6 +298,7 @@ CASES = [
     (Matter.ENDED_LATE, covered(but(END, on=day("05-20")))),
     (Matter.SEASON_EMPTY, spoiled(entries=())),
     (Matter.NO_DOCUMENT, spoiled(documents=frozenset())),
+    (Matter.NO_LABEL, spoiled(documents=frozenset({("seed-lots", 1)}))),
 ]
 
 

@@ -35,6 +35,29 @@ def test_lettuce_cut_119_days_after_manure_under_rye_fails_and_120_passes(cut, p
     assert (Matter.MANURE_SOON in found(books, [rule(RuleId.MANURE)])) is not passes
 
 
+def test_manure_left_on_top_fails_every_food_harvest_and_gives_no_day():
+    """7 CFR 205.203(c)(1): the days run from being worked in."""
+    put = but(at.PUT, id=3, product_id=3, on=day("03-01"), worked_in_on=None)
+    later = but(at.CROP, id=2, code="H2", on=day("12-20"))
+    books = spoiled(
+        products=(*CLEAN.products, MANURE), puts=(put,), crops=(at.CROP, later)
+    )
+    (told,) = findings(books, [rule(RuleId.MANURE)])
+    assert told.found.matter == Matter.MANURE_ON_TOP
+    assert told.found.values["lot"] == "H1, H2"
+    assert "earliest" not in told.found.values
+
+
+def test_compost_of_no_batch_waits_like_manure_until_somebody_approves_it():
+    heap = rows.Product(4, "Bought compost", "compost")
+    put = but(at.PUT, id=4, product_id=4, worked_in_on=day("08-01"))
+    asked = [rule(RuleId.COMPOST)]
+    books = spoiled(products=(*CLEAN.products, heap), puts=(put,))
+    assert found(books, asked) == {Matter.COMPOST_NO_BATCH, Matter.COMPOST_SOON}
+    leave = but(heap, approval="IPC 15")
+    assert found(but(books, products=(*CLEAN.products, leave)), asked) == set()
+
+
 @pytest.mark.parametrize(
     ("touches", "found_"), [(True, True), (None, True), (False, False)]
 )

@@ -98,3 +98,4 @@ class Partner:
     certificate_until: Day = None
     verified_on: Day = None
     verified_how: str = ""
+    is_contractor: bool = False
