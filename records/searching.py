@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections import defaultdict
+from collections.abc import Iterable
 
 from farm.models import Farm
-from records.models import OwnAssumption, SeedSearch
+from records.models import OwnAssumption, SeedLot, SeedSearch
 
 # Common practice; the farm may set its own under this name.
 LEAST_SOURCES = 3
 OWN_KEY = "search_sources"
 # A search is made for the seed of one season.
 HOLDS = dt.timedelta(days=365)
+# By lot or by kind; a lot's also by the kind that the search is for.
+Days = defaultdict[tuple[str, int, int], list[dt.date]]
 
 
 def least_sources(farm: Farm) -> int:
@@ -40,3 +44,44 @@ def kinds_searched(farm: Farm, *, by: dt.date) -> set[int]:
         for row in rows.prefetch_related("asked")
         if is_complete(row, least=least, by=by)
     }
+
+
+def searches_of(farm: Farm) -> list[SeedSearch]:
+    """Every live search with its sources, the first made first; two queries."""
+    rows = SeedSearch.objects.on(farm).live().select_related("kind", "lot__kind")
+    return list(rows.prefetch_related("asked").order_by("searched_on", "pk"))
+
+
+def days_searched(farm: Farm) -> Days:
+    """Days of searches that were complete when made."""
+    return complete_days(searches_of(farm), least_sources(farm))
+
+
+def complete_days(rows: Iterable[SeedSearch], least: int) -> Days:
+    """Days of those searches that were complete when made."""
+    found: Days = defaultdict(list)
+    for row in rows:
+        if is_complete(row, least=least, by=row.searched_on):
+            lot, kind = row.lot_id or 0, row.kind_id
+            of_lot = [("lot", lot, 0), ("lot", lot, kind)]
+            for one in of_lot if lot else [("kind", kind, 0)]:
+                found[one].append(row.searched_on)
+    return found
+
+
+def has_search(row: SeedLot, searched: Days) -> bool:
+    """A search for this very lot, or for its kind in the year before it came.
+
+    A mix needs one for each kind in it.
+    """
+    parts = {one.kind_id for one in row.components.all()}
+    if not parts and searched[("lot", row.pk, 0)]:
+        return True
+    return all(
+        searched[("lot", row.pk, kind)]
+        or any(
+            row.received_on - HOLDS <= day <= row.received_on
+            for day in searched[("kind", kind, 0)]
+        )
+        for kind in parts or {row.kind_id}
+    )

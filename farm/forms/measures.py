@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Any, ClassVar
 
 from django import forms
@@ -104,6 +105,12 @@ class MassField(MeasureField):
     read = staticmethod(units.parse_mass)
     written = staticmethod(units.write_mass)
     default_units: ClassVar = {System.US: "lb", System.METRIC: "kg"}
+
+
+class FoundMassField(MassField):
+    """What was weighed of a stock, which may be nothing."""
+
+    read = staticmethod(partial(units.parse_mass, zero_ok=True))
 
 
 class RateField(MeasureField):

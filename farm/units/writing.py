@@ -106,7 +106,9 @@ def write_mass(mass_kg: float, system: System) -> Written:
         else ((1.0, "kg"), (0.001, "g"))
     )
     # Nothing stands in the unit of its neighbours: "0 lb", not "0 oz".
-    factor, unit = large if not mass_kg or abs(mass_kg) >= large[0] else small
+    # What is a pound but for the rounding of a sum is no sixteen ounces.
+    least = large[0] * (1 - 1e-9)
+    factor, unit = large if not mass_kg or abs(mass_kg) >= least else small
     return Written(_figures(mass_kg / factor, system), unit)
 
 

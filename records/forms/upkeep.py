@@ -8,7 +8,7 @@ from django import forms
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import RecordForm
-from farm.forms.measures import MassField
+from farm.forms.measures import FoundMassField
 from records.models import CleanOut, Incident, StockCount, Training
 
 TALL: dict[str, int] = {"rows": 3}
@@ -17,7 +17,9 @@ TALL: dict[str, int] = {"rows": 3}
 class StockCountForm(RecordForm[StockCount]):
     HAPPENED = ("counted_on",)
 
-    mass_kg = MassField(label=_("Weight found"))
+    mass_kg = FoundMassField(
+        label=_("Weight found"), help_text=_("“0” where nothing is left.")
+    )
 
     class Meta:
         model = StockCount

@@ -9,8 +9,8 @@ from typing import Any
 
 from farm.models import Farm
 from records.models import LotMove, SeedLine, SeedLot, StockCount
+from records.searching import days_searched, has_search
 from reports.calc.shapes.lot_books import Entry, Event, LotStory
-from reports.ledger.searches import days_searched, has_search
 
 Events = Mapping[int, list[Event]]
 

@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections import defaultdict
-from collections.abc import Iterable
 from dataclasses import dataclass
 
 from farm.models import Farm
 from records.models import SeedLot, SeedSearch
-from records.searching import HOLDS, is_complete, kinds_searched, least_sources
+from records.searching import (
+    HOLDS,
+    complete_days,
+    has_search,
+    is_complete,
+    kinds_searched,
+    least_sources,
+    searches_of,
+)
 from reports.calc.shapes.basics import Span
-
-# By lot or by kind; a lot's also by the kind that the search is for.
-Days = defaultdict[tuple[str, int, int], list[dt.date]]
 
 
 @dataclass(frozen=True)
@@ -60,8 +63,8 @@ def sources_needed(farm: Farm) -> int:
 def season_searches(farm: Farm, season: Span) -> Searches:
     """Searches made for a season, the year before it counted in; five queries."""
     least = least_sources(farm)
-    rows = list(_rows(farm))
-    days = _complete(rows, least)
+    rows = searches_of(farm)
+    days = complete_days(rows, least)
     others = SeedLot.objects.on(farm).live().exclude(status=SeedLot.Status.ORGANIC)
     others = others.prefetch_related("components")
     span = (season.first - HOLDS, season.last)
@@ -72,47 +75,6 @@ def season_searches(farm: Farm, season: Span) -> Searches:
         lots=frozenset(lot.pk for lot in others if has_search(lot, days)),
         least=least,
     )
-
-
-def days_searched(farm: Farm) -> Days:
-    """Days of searches that were complete when made."""
-    return _complete(_rows(farm), least_sources(farm))
-
-
-def has_search(row: SeedLot, searched: Days) -> bool:
-    """A search for this very lot, or for its kind in the year before it came.
-
-    A mix needs one for each kind in it.
-    """
-    parts = {one.kind_id for one in row.components.all()}
-    if not parts and searched[("lot", row.pk, 0)]:
-        return True
-    return all(
-        searched[("lot", row.pk, kind)]
-        or any(
-            row.received_on - HOLDS <= day <= row.received_on
-            for day in searched[("kind", kind, 0)]
-        )
-        for kind in parts or {row.kind_id}
-    )
-
-
-def _rows(farm: Farm) -> Iterable[SeedSearch]:
-    rows = SeedSearch.objects.on(farm).live().select_related("kind", "lot__kind")
-    return list(rows.prefetch_related("asked").order_by("searched_on", "pk"))
-
-
-def _complete(rows: Iterable[SeedSearch], least: int) -> Days:
-    found: Days = defaultdict(list)
-    for row in rows:
-        if is_complete(row, least=least, by=row.searched_on):
-            lot, kind = row.lot_id, row.kind_id
-            about = (
-                [("lot", lot, 0), ("lot", lot, kind)] if lot else [("kind", kind, 0)]
-            )
-            for one in about:
-                found[one].append(row.searched_on)
-    return found
 
 
 def _told(row: SeedSearch, least: int) -> SearchTold:

@@ -10,6 +10,7 @@ from typing import Any
 
 from farm.models import Farm
 from records.models import OfferPrice, Planting, SeedLine, SeedLot, SeedOffer, Supplier
+from records.searching import days_searched, has_search
 from reports.calc.assumptions import Assumptions
 from reports.calc.shapes.ledger import Method
 from reports.calc.shapes.order import OnHand, Price, Terms
@@ -17,7 +18,6 @@ from reports.calc.shapes.seed import OfferFacts, Planned, PlannedLine
 from reports.ledger.assumptions import own_assumptions
 from reports.ledger.figures import kind_facts
 from reports.ledger.mixes import live_shares
-from reports.ledger.searches import days_searched, has_search
 from reports.ledger.treated import approved_names, are_approved
 
 

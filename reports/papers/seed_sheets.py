@@ -59,6 +59,16 @@ class SowingLine:
 
 
 @dataclass(frozen=True, slots=True)
+class Label:
+    """What stands on a portion: of a mix also what goes onto each kind in it."""
+
+    line: SowingLine
+    portion: Portion
+    # The lines of the kinds in it.
+    inside: tuple[SowingLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class SowingDay:
     """Everything sown on a day."""
 
@@ -71,6 +81,23 @@ class SowingDay:
         lacking = {one.need.planned.id for one in self.lines if not one.portions}
         rows = [one.need.planned for one in self.lines]
         return {row.id: row.field_name for row in rows if row.id not in lacking}
+
+    @property
+    def labels(self) -> Iterator[Label]:
+        """A label for each portion; a mix has one, whatever kinds are in it."""
+        for line in self.lines:
+            for one in line.portions:
+                if one.is_labelled:
+                    yield Label(line, one, tuple(self._inside(line, one)))
+
+    def _inside(self, line: SowingLine, portion: Portion) -> Iterator[SowingLine]:
+        if portion.draw.whole_kg is None:
+            yield line
+            return
+        for other in self.lines:
+            lots = {one.draw.lot for one in other.portions}
+            if other.need.planned == line.need.planned and portion.draw.lot in lots:
+                yield other
 
 
 def sowing_paper(farm: Farm, form: SowingForm, *, today: dt.date) -> dict[str, Any]:

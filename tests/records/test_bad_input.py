@@ -60,7 +60,7 @@ CASES = [
     ("seed-offers", {"stock_kg": "-5 lb"}, "stock_kg", "more than nothing"),
     ("seed-dressings", {"dose_share": "0 oz/50 lb"}, "dose_share", "Write a weight"),
     ("seed-dressings", {"packet_kg": "0 oz"}, "packet_kg", "more than nothing"),
-    ("stock-counts", {"mass_kg": "-1 lb"}, "mass_kg", "more than nothing"),
+    ("stock-counts", {"mass_kg": "-1 lb"}, "mass_kg", "less than nothing"),
     ("seed-lots", {"status": "treated"}, "treatment", "treated with"),
     ("seed-lots", {"tested_on": TOMORROW}, "tested_on", "still to come"),
     ("seed-lots", {"received_on": "2026-02-30"}, "received_on", "valid date"),

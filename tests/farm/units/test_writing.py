@@ -28,6 +28,7 @@ from farm.units import System, Trouble, UnitError
         (units.write_mass(1000, System.US), "2,205 lb"),
         (units.write_mass(0.00000001, System.METRIC), "0.00001 g"),
         (units.write_mass(0, System.US), "0 lb"),
+        (units.write_mass(0.45359236999999994, System.US), "1 lb"),
         (units.write_mass(-0.0, System.METRIC), "0 kg"),
         (units.write_rate(0.0056, System.US), "50 lb/ac"),
         (units.write_rate(0.0056, System.METRIC), "56 kg/ha"),

@@ -2,11 +2,13 @@
 
 import datetime as dt
 import html
+import io
 import re
 
 import pytest
 from django.urls import reverse
 from django.utils import timezone
+from pypdf import PdfReader
 
 from records.models import (
     LotComponent,
@@ -274,6 +276,9 @@ def test_a_mix_is_ordered_comes_short_and_over_is_sown_and_its_balance_closes(
     url = reverse("reports:sowing-sheet", args=[world.farm.slug])
     sheet = owner_client.get(url, days).content.decode()
     assert "MIX-1" in sheet
+    labels = report_on(world, owner_client, "labels-pdf", days)
+    # The dressing of the second kind goes onto the mix, and its label says so.
+    assert re.search(rf"Oats \+ {pea}.*MIX-1.*Product \d+ 4 oz/50 lb: {pea}", labels)
     planting = mixed.planting
     edit = reverse("records:edit", args=[world.farm.slug, "plantings", planting.pk])
     boxes = sheet[sheet.index(f'action="{edit}"') :]
@@ -297,3 +302,10 @@ def test_a_mix_is_ordered_comes_short_and_over_is_sown_and_its_balance_closes(
 
 def url_of_lots(world):
     return reverse("records:new", args=[world.farm.slug, "seed-lots"])
+
+
+def report_on(world, client, name, asked):
+    """The text of a paper in print."""
+    url = reverse(f"reports:{name}", args=[world.farm.slug])
+    paper = PdfReader(io.BytesIO(client.get(url, asked).content))
+    return re.sub(r"\s+", " ", " ".join(one.extract_text() for one in paper.pages))

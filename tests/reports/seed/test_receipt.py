@@ -1,6 +1,7 @@
 """Seed received, counted, and told in the season report."""
 
 import datetime as dt
+import html
 import re
 
 import pytest
@@ -11,6 +12,7 @@ from farm.units import KG_PER_LB
 from records.models import LotMove, SeedLot
 from reports.ledger.lot_books import lot_stories
 from tests.factories import (
+    LotMoveFactory,
     SeedLotFactory,
     SourceAskedFactory,
     StockCountFactory,
@@ -83,6 +85,66 @@ def test_the_balance_shows_what_a_count_did_not_find(world, owner_client):
     assert SeedLot.objects.with_balance().get(pk=lot.pk).left_kg == pytest.approx(
         7 * KG_PER_LB
     )
+
+
+def test_a_count_that_finds_nothing_empties_the_lot_and_keeps_what_is_missing(
+    world, owner_client, today
+):
+    lot = SeedLotFactory(
+        farm=world.farm,
+        written_by=world.owner,
+        kind=world.ours.kind,
+        lot_number="EMPTY",
+        received_on=today - dt.timedelta(9),
+        received_kg=3 * KG_PER_LB,
+    )
+    new = reverse("records:new", args=[world.farm.slug, "stock-counts"])
+    count = {"counted_on": today.isoformat(), "seed_lot": lot.pk, "mass_kg": "0"}
+    assert owner_client.post(new, count).status_code == 302
+    assert SeedLot.objects.with_balance().get(pk=lot.pk).left_kg == 0
+    answer = page(world, owner_client, "seed-balance", today.year).content.decode()
+    row = answer[answer.index("EMPTY") :]
+    assert re.search(r"-3\s+lb", row.replace("\N{MINUS SIGN}", "-"))
+
+
+def test_the_page_of_a_lot_tells_its_live_seed_its_age_and_its_running_balance(
+    world, owner_client, today
+):
+    received = today - dt.timedelta(40)
+    lot = SeedLotFactory(
+        farm=world.farm,
+        written_by=world.owner,
+        kind=world.ours.kind,
+        received_on=received,
+        received_kg=20 * KG_PER_LB,
+        purity_share=0.97,
+        germination_share=0.9,
+        tested_on=dt.date(today.year - 2, today.month, 1),
+        status="untreated",
+    )
+    told = {"farm": world.farm, "written_by": world.owner}
+    for days, pounds in ((20, 12), (10, 11)):
+        on = received + dt.timedelta(days)
+        StockCountFactory(
+            **told, seed_lot=lot, counted_on=on, mass_kg=pounds * KG_PER_LB
+        )
+    LotMoveFactory(
+        **told,
+        lot=lot,
+        what="discarded",
+        moved_on=received + dt.timedelta(10),
+        mass_kg=5 * KG_PER_LB,
+    )
+    url = reverse("records:page", args=[world.farm.slug, "seed-lots", lot.pk])
+    answer = owner_client.get(url).content.decode()
+    stands = answer[answer.index("How it stands") : answer.index("Pictures and papers")]
+    text = re.sub(r"\s+", " ", html.unescape(re.sub("<[^>]+>", " ", stands)))
+    assert "Pure live seed by the tag 87 %" in text
+    assert "24 months test it again, or sow more" in text
+    assert "Search for organic seed not complete" in text
+    # Came 20, thrown out 5, counted 11 on that day, and 12 ten days on: in that order.
+    weights = re.findall(r"(-?[\d.]+) (?:lb|oz)", text)
+    assert weights == ["12", "20", "20", "-5", "15", "-4", "11", "1", "12"]
 
 
 def test_the_balance_of_the_list_is_that_of_the_book(world):
