@@ -13,7 +13,8 @@ from reports.calc.shapes.ahead import Outlook, SpreadOf, StageOdds
 from reports.drawings.pieces import Value, frame, line, piece, words
 from reports.labels import label
 
-WIDTH, ROW, LEFT, RIGHT, TOP, FOOT = 620.0, 26.0, 150.0, 20.0, 22.0, 26.0
+# Narrow enough for a telephone: each stage is named above its bar.
+WIDTH, ROW, LEFT, RIGHT, TOP, FOOT = 340.0, 34.0, 20.0, 20.0, 22.0, 22.0
 MARGIN = dt.timedelta(days=5)
 BAR = 9.0
 
@@ -28,7 +29,7 @@ def spread_plot(outlook: Outlook, *, today: dt.date, ident: str) -> SafeString:
     height = TOP + ROW * len(rows) + FOOT
     parts = [*_axis(first, last, height), *_today(first, last, today, height)]
     for place, row in enumerate(rows):
-        parts += _row(row, TOP + ROW * place + ROW / 2, first, last)
+        parts += _row(row, TOP + ROW * place + ROW - BAR, first, last)
     return frame(
         *parts,
         ident=ident,
@@ -54,7 +55,7 @@ def _row(
     assert row.on is not None
     early, late = row.early or row.on, row.late or row.on
     begin, end = _x(early, first, last), _x(late, first, last)
-    yield words(label(row.name), LEFT - 8, middle + 3, text_anchor="end")
+    yield words(label(row.name), 2, middle - BAR - 3)
     if row.spread is not SpreadOf.SEEN and end > begin:
         look: dict[str, Value] = {"fill": "currentColor", "fill_opacity": "0.3"}
         if row.spread is SpreadOf.FIGURES:
@@ -76,7 +77,7 @@ def _row(
 def _axis(first: dt.date, last: dt.date, height: float) -> Iterator[SafeString]:
     base = height - FOOT
     yield line(LEFT, base, WIDTH - RIGHT, base)
-    step = max(7, ((last - first).days // 7 + 6) // 7 * 7)
+    step = max(7, ((last - first).days // 5 + 6) // 7 * 7)
     day = first
     while day <= last:
         at = _x(day, first, last)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 from django.utils.formats import date_format
@@ -13,8 +14,10 @@ from farm.models import Farm
 from reports.calc.season.ahead.checking import checked, turned_out
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.ledger import FieldLedger, KindFacts
+from reports.calc.shapes.plans import Came, Turned
 from reports.ledger import season_ledger
 from reports.ledger.ahead import cover_kinds, mix_kinds
+from reports.ledger.given_up import plans_given_up
 from reports.papers.ahead import ahead_of
 
 ROW = re.compile(r"rows-\d{1,3}")
@@ -59,6 +62,14 @@ def check_paper(
     }
 
 
+@dataclass(frozen=True)
+class Turnings:
+    """Every planting that turned out one way."""
+
+    came: Came
+    rows: Sequence[Turned]
+
+
 def gist_of(
     field: FieldLedger | None, mix: str, kinds: Sequence[KindFacts], on: dt.date
 ) -> str:
@@ -80,7 +91,14 @@ def turned_paper(farm: Farm, year: int, *, today: dt.date) -> dict[str, Any]:
     season = Span(*farm.season(year))
     ledger = season_ledger(farm, season)
     rows = turned_out(ledger.fields, season=season, today=today)
-    return {"farm": farm, "year": year, "rows": rows}
+    parts = [Turnings(came, [row for row in rows if row.came is came]) for came in Came]
+    return {
+        "farm": farm,
+        "year": year,
+        "rows": rows,
+        "parts": [part for part in parts if part.rows],
+        "given_up": plans_given_up(farm, season),
+    }
 
 
 def _number(typed: str) -> int:

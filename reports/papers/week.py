@@ -18,8 +18,11 @@ def week_paper(farm: Farm, *, on: dt.date, today: dt.date) -> dict[str, Any]:
     ahead = ahead_of(farm, on)
     now = now_of(ahead.fields, ahead.outlooks, ahead.growing)
     waiting = open_duties(farm, on=on)
-    duties = tuple(row for row in waiting if row.earliest_on <= on + WEEK)
     rows = tuple(due_rows(now.due, waiting, on=on))
+    # A duty made of a window stands in the window's line, not in one of its own.
+    inside = {row.duty.id for row in rows if row.duty}
+    soon = (row for row in waiting if row.earliest_on <= on + WEEK)
+    duties = tuple(row for row in soon if row.id not in inside)
     return {
         "farm": farm,
         "printed_on": today,

@@ -140,6 +140,18 @@ def test_the_week_sheet_prints_what_is_to_be_done(world, here, stand):
     assert printed == pdf.print_paper("week_print", paper)
 
 
+def test_a_duty_made_of_a_window_stands_once_on_the_week_sheet(world, here, stand):
+    days = {"earliest_on": TODAY, "latest_on": TODAY + dt.timedelta(days=3)}
+    duty = DutyFactory(
+        **here, **days, field=stand.field, planting=stand, what="cut", words=""
+    )
+    paper = week_paper(world.farm, on=TODAY, today=TODAY)
+    (part,) = [part for part in paper["fields"] if part.name == "Creek"]
+    assert part.duties == ()
+    carried = [row.duty.id for row in part.due if row.duty]
+    assert carried == [duty.pk]
+
+
 def test_a_farm_without_anything_has_a_now_page(db, as_person):
     member = cast.MembershipFactory(farm__slug="bare", farm__name="Bare")
     client = as_person(member.user)

@@ -167,3 +167,21 @@ def test_a_stand_ended_by_the_date_of_the_gap_is_explained_at_a_press(
         "is planned for 1 October 2026; after this kind is worked in, it waits" in text
     )
     assert "its seed can sprout from about" in text
+
+
+def test_a_plan_that_was_given_up_stands_with_its_reason(
+    world, here, stand, owner_client
+):
+    plan = PlantingFactory(
+        **here,
+        field=stand.field,
+        sown_on=None,
+        planned_on=dt.date(2026, 5, 1),
+        line__kind=world.ours.kind,
+    )
+    told = {"reason": "The ground stayed wet."}
+    owner_client.post(address(world, "records:void", "plantings", plan.pk), told)
+    answer = page(owner_client, world, "reports:turned", 2026)
+    assert [row.why for row in answer.context["given_up"]] == [told["reason"]]
+    assert told["reason"] in answer.content.decode()
+    assert [part.came.value for part in answer.context["parts"]] == ["unplanned"]
