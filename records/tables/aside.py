@@ -19,7 +19,7 @@ def on_a_copy() -> Iterator[None]:
     other databases keep writers of other rows going, so there it works in place, as it
     does within a transaction, whose rows a copy would not have.
     """
-    if connection.vendor != "sqlite" or connection.in_atomic_block:
+    if not has_copies():
         yield
         return
     with tempfile.TemporaryDirectory(prefix="trial-") as folder:
@@ -31,6 +31,11 @@ def on_a_copy() -> Iterator[None]:
         finally:
             connections[DEFAULT_DB_ALIAS] = own
             copy.close()
+
+
+def has_copies() -> bool:
+    """Whether trying and writing go on in two places."""
+    return connection.vendor == "sqlite" and not connection.in_atomic_block
 
 
 def _copied(path: Path) -> Any:
