@@ -42,6 +42,9 @@ urlpatterns = [
     path("weather/columns/", weather.confirm_columns, name="weather-columns"),
     path("weather/save/", weather.save_file, name="weather-save"),
     path("stations/<int:pk>/days.csv", weather.station_days, name="station-days"),
+    path(
+        "stations/<int:pk>/days.xlsx", weather.station_workbook, name="station-workbook"
+    ),
     path("fields/outlines.geojson", outlines.field_outlines, name="outlines"),
     path("attachments/<uuid:attachment>/", attachments.attachment, name="attachment"),
     path(

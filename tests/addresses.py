@@ -25,6 +25,7 @@ NUMBERS = {
     "reports:field": "fields",
     "reports:trace": "seed-lots",
     "records:station-days": "stations",
+    "records:station-workbook": "stations",
     "reports:order": "seed-orders",
     "reports:order-pdf": "seed-orders",
     "reports:order-csv": "seed-orders",

@@ -15,8 +15,6 @@ from farm.forms.base import DateInput, offered
 from farm.models import Farm, Field, User
 from records.models import Kind
 
-FIELD = _("Field")
-
 
 class RecordFilter(df.FilterSet):
     """What every list can be narrowed by; each noun says where its words lie."""
@@ -120,9 +118,9 @@ def _ways(sorts: Mapping[str, str]) -> Iterator[tuple[str, str]]:
         yield f"-{path}", _("%(what)s, last to first") % {"what": what}
 
 
-def by_field(path: str, label: Any = FIELD) -> df.ModelChoiceFilter:
+def by_field(path: str) -> df.ModelChoiceFilter:
     rows = Field.objects.order_by("name")
-    return df.ModelChoiceFilter(label=label, field_name=path, queryset=rows)
+    return df.ModelChoiceFilter(label=_("Field"), field_name=path, queryset=rows)
 
 
 def by_kind(path: str) -> df.ModelChoiceFilter:

@@ -11,7 +11,13 @@ from records.filters.base import RecordFilter, by_field
 
 class FieldFilter(RecordFilter):
     WORDS = ("name", "notes")
-    parent = by_field("parent", _("Part of"))
+    # Only fields that have parts, since a farm may have thousands.
+    parent = df.ModelChoiceFilter(
+        label=_("Part of"),
+        queryset=Field.objects.filter(
+            pk__in=Field.objects.exclude(parent=None).values("parent")
+        ).order_by("name"),
+    )
     kind = df.ChoiceFilter(label=_("What it is"), choices=Field.Kind.choices)
     status = df.ChoiceFilter(label=_("Status"), choices=Field.Status.choices)
 

@@ -34,7 +34,8 @@ class WeatherFileForm(forms.Form):
         label=_("File of daily readings"),
         help_text=_(
             "NOAA daily files (.dly, by-station csv or csv.gz, the wide archive csv), "
-            "or any csv with a day, a lowest and a highest temperature, and rain."
+            "or any table (csv or a workbook, .xlsx) with a day, a lowest and a "
+            "highest temperature, and rain."
         ),
     )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from django import forms
@@ -14,6 +14,7 @@ from farm.models import Farm, User
 from records.forms.weather import ColumnsForm, SaveForm
 from records.models import WeatherStation
 from records.reading import holding, weather
+from records.reading.books import as_csv
 from records.reading.loading import Loaded, load_days
 from records.reading.weather import Columns, Guess, WeatherFile, WeatherFileError
 from records.reading.weather import Trouble as Bad
@@ -39,6 +40,14 @@ SENTENCES = {
     Bad.NO_COLUMNS: _("The columns of day and temperatures were not found."),
     Bad.MIXED_STATIONS: _("The file holds several stations: %(found)s."),
 }
+# The same beside the number of the line, where a cell is at fault.
+OF_A_CELL = {
+    Bad.DUPLICATE_DAY: _("This day stands twice (%(found)s)."),
+    Bad.TMIN_ABOVE_TMAX: _("The lowest temperature is above the highest (%(found)s)."),
+    Bad.WRONG_UNITS: _("%(found)s cannot be. Look at the units once more."),
+    Bad.BAD_DATE: _("“%(found)s” is not a day written that way."),
+    Bad.BAD_NUMBER: _("“%(found)s” is not a number."),
+}
 OTHER = _("The file could not be read, line %(line)s: %(found)s")
 
 
@@ -54,6 +63,16 @@ class Taken:
     file: WeatherFile | None = None
     trouble: forms.ValidationError | None = None
     asked: ColumnsForm | None = None
+    # What is wrong cell by cell: line, heading and sentence.
+    faults: list[tuple[int | None, str, str]] = field(default_factory=list)
+
+    def refuse(self, error: WeatherFileError) -> None:
+        self.trouble = sentence(error)
+        self.faults = [
+            (one.line, one.column, OF_A_CELL[one.reason] % {"found": one.found})
+            for one in (error, *error.others)
+            if one.reason in OF_A_CELL
+        ]
 
     def next_form(self) -> forms.Form:
         if self.file:
@@ -72,15 +91,19 @@ class Taken:
 
 def take(upload: Any, farm: Farm) -> Taken:
     """Set an uploaded file aside and read it as far as it tells of itself."""
-    data = upload.read()
     taken = Taken(farm=farm, held="", name=upload.name)
+    try:
+        data = as_csv(upload.read())
+    except forms.ValidationError as error:
+        taken.trouble = error
+        return taken
     try:
         taken.guess = weather.guess(data, upload.name)
         taken.held = holding.hold(data, name=upload.name, farm_id=farm.pk)
         if taken.guess.format is not weather.Format.GENERAL:
             taken.file = weather.read(data, name=upload.name, columns=None)
     except WeatherFileError as error:
-        taken.trouble = sentence(error)
+        taken.refuse(error)
     return taken
 
 
@@ -98,9 +121,9 @@ def again(typed: Mapping[str, Any], farm: Farm) -> Taken | None:
         if taken.columns or taken.guess.format is not weather.Format.GENERAL:
             taken.file = weather.read(data, name=name, columns=taken.columns)
     except WeatherFileError as error:
-        taken.trouble = sentence(error)
+        taken.refuse(error)
         if taken.asked:
-            taken.asked.add_error(None, taken.trouble)
+            taken.asked.add_error(None, sentence(error))
     return taken
 
 

@@ -82,8 +82,9 @@ def as_text(value: Plain) -> str:
     if value is None:
         return ""
     if isinstance(value, float):
-        is_whole = value.is_integer() and abs(value) < LARGEST
-        return str(int(value)) if is_whole else repr(value)
+        text = repr(value)
+        is_whole = value.is_integer() and abs(value) < LARGEST and text != "-0.0"
+        return str(int(value)) if is_whole else text
     if isinstance(value, dt.date | dt.time):
         return value.isoformat()
     return str(value)

@@ -6,7 +6,7 @@ import datetime as dt
 import io
 import re
 import zipfile
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from django.core.exceptions import ValidationError
@@ -35,12 +35,20 @@ SHEET_NAME = 31
 
 
 def write(sheets: Iterable[tuple[Table, Iterable[list[Plain]]]]) -> bytes:
+    return write_grids((table.name, _grid(table, rows)) for table, rows in sheets)
+
+
+def _grid(table: Table, rows: Iterable[list[Plain]]) -> Iterator[list[Plain]]:
+    return _spread(table, [[_quoted(value) for value in row] for row in rows])
+
+
+def write_grids(grids: Iterable[tuple[str, Iterable[Sequence[Plain]]]]) -> bytes:
+    """Rows as they stand, the first of each sheet its header."""
     book = Workbook(write_only=True)
-    for table, rows in sheets:
-        sheet = book.create_sheet(table.name[:SHEET_NAME])
+    for name, rows in grids:
+        sheet = book.create_sheet(name[:SHEET_NAME])
         sheet.freeze_panes = "B2"
-        quoted = [[_quoted(value) for value in row] for row in rows]
-        for row in _spread(table, quoted):
+        for row in rows:
             sheet.append([_cell(sheet, value) for value in row])
     out = io.BytesIO()
     book.save(out)

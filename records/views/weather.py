@@ -20,7 +20,8 @@ from records.models import WeatherStation
 from records.reading import intake
 from records.reading.loading import Loaded
 from records.reading.weather.writing import HEADER, days_as_text
-from records.views.tables import as_file
+from records.tables import workbooks
+from records.views.tables import WORKBOOK, as_file
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
 
@@ -40,23 +41,37 @@ def weather_page(request: FarmRequest, farm: Farm) -> HttpResponse:
 @for_members()
 def station_days(request: FarmRequest, farm: Farm, pk: int) -> HttpResponse:
     """Every reading of a station as a table that can be loaded again."""
-    stations = WeatherStation.objects.on(farm)
-    station = get_object_or_404(stations, pk=pk)
-    days = station.days.order_by("day").values_list("day", *HEADER[1:])
     name = f"{farm.slug}-station-{pk}-days.csv"
-    return as_file(days_as_text(days.iterator()), name, "text/csv; charset=utf-8")
+    text = days_as_text(days_of(farm, pk).iterator())
+    return as_file(text, name, "text/csv; charset=utf-8")
+
+
+@require_GET
+@for_members()
+def station_workbook(request: FarmRequest, farm: Farm, pk: int) -> HttpResponse:
+    """The same as a workbook, which can be loaded again as well."""
+    grid = [HEADER, *days_of(farm, pk)]
+    data = workbooks.write_grids([("days", grid)])
+    return as_file(data, f"{farm.slug}-station-{pk}-days.xlsx", WORKBOOK)
+
+
+def days_of(farm: Farm, pk: int) -> Any:
+    station = get_object_or_404(WeatherStation.objects.on(farm), pk=pk)
+    return station.days.order_by("day").values_list("day", *HEADER[1:])
 
 
 @require_http_methods(GET_OR_POST)
 @for_members(*MANAGERS)
 def choose_file(request: FarmRequest, farm: Farm) -> HttpResponse:
     form = WeatherFileForm(request.POST or None, request.FILES or None)
+    page: dict[str, Any] = {"farm": farm, "form": form}
     if request.method == "POST" and form.is_valid():
         taken = intake.take(form.cleaned_data["file"], farm)
         if taken.trouble is None:
             return shown(request, farm, taken)
         form.add_error("file", taken.trouble)
-    return render(request, "records/weather_file.html", {"farm": farm, "form": form})
+        page["faults"] = taken.faults
+    return render(request, "records/weather_file.html", page)
 
 
 @require_http_methods(["POST"])
@@ -89,6 +104,7 @@ def shown(
 ) -> HttpResponse:
     """Ask for the columns while they are open; show the preview once they are not."""
     page = {"farm": farm, "taken": taken, "form": form or taken.next_form()}
+    page["faults"] = taken.faults
     name = "weather_preview" if taken.file else "weather_columns"
     return render(request, f"records/{name}.html", page)
 

@@ -12,6 +12,8 @@ from records.forms import weather as weather_forms
 from records.models import WeatherDay, WeatherStation
 from records.reading.weather import unpack
 from records.reading.weather.writing import HEADER
+from tests.records.tables.papers import saved as book
+from tests.records.tables.papers import workbook
 
 # A day, two temperatures in whole degrees Fahrenheit and rain in inches.
 TABLE = """Date,Low,High,Rain
@@ -182,6 +184,32 @@ def test_a_table_that_cannot_be_so_says_the_line(data, over, words, told):
 
 
 @pytest.mark.usefixtures("nothing_saved")
+def test_every_cell_that_cannot_be_so_is_told_at_once_by_row_and_column(told):
+    data = TABLE.replace("55", "cold").replace("06-02", "31-02").replace("88", "999")
+    page = told(data)
+    assert page.context["faults"] == [
+        (2, "Low", "“cold” is not a number."),
+        (3, "Date", "“2026-31-02” is not a day written that way."),
+        (4, "High", "2026-06-03 TMAX 537.222 cannot be. Look at the units once more."),
+    ]
+    text = page.content.decode()
+    assert "3 things to put right" in text
+    assert '<td class="figures" data-label="Row">3</td>' in text
+    assert '<td data-label="Column">Date</td>' in text
+
+
+@pytest.mark.usefixtures("nothing_saved")
+def test_every_day_upside_down_is_told_by_row_and_column(told, load):
+    page = told(TABLE.replace("58,84", "84,58").replace("61,88", "88,61"))
+    assert [fault[:2] for fault in page.context["faults"]] == [(3, "Low"), (4, "Low")]
+    assert "28.89 &gt; 14.44 °C" in page.content.decode()
+    page = load(BY_STATION.replace("128", "300"), "USC.csv")
+    ((line, heading, words),) = page.context["faults"]
+    assert (line, heading) == (2, "TMIN")
+    assert escape(words) in page.content.decode()
+
+
+@pytest.mark.usefixtures("nothing_saved")
 @pytest.mark.parametrize("left_out", ["date", "date_order", "temp_unit", "rain_unit"])
 def test_no_unit_and_no_order_is_guessed(left_out, told):
     page = told(TABLE, **{left_out: ""})
@@ -233,8 +261,9 @@ def test_readings_go_out_as_a_table_with_every_digit(world, owner_client):
     assert "2026-01-06,,3.0,12.7" in lines
 
 
+@pytest.mark.parametrize("way", ["station-days", "station-workbook"])
 def test_readings_that_went_out_load_again_without_losing_a_digit(
-    world, owner_client, load
+    way, world, owner_client, load
 ):
     station = world.ours["stations"]
     readings = [
@@ -247,8 +276,8 @@ def test_readings_that_went_out_load_again_without_losing_a_digit(
     for number, (low, high, rain) in enumerate(readings, 1):
         day = f"2026-01-{2 * number:02}"
         station.days.create(day=day, tmin_c=low, tmax_c=high, rain_mm=rain)
-    address = reverse("records:station-days", args=[world.farm.slug, station.pk])
-    page = load(owner_client.get(address).content, "days.csv")
+    address = reverse(f"records:{way}", args=[world.farm.slug, station.pk])
+    page = load(owner_client.get(address).content, "days")
     form = page.context["form"]
     sent = {box.html_name: box.value() for box in form if box.value() is not None}
     page = owner_client.post(at(world, "weather-columns"), sent)
@@ -256,6 +285,23 @@ def test_readings_that_went_out_load_again_without_losing_a_digit(
     assert answer.status_code == 302, page.context["form"].errors
     again = WeatherStation.objects.get(name="Again")
     assert _days(again) == _days(station)
+
+
+@pytest.mark.usefixtures("nothing_saved")
+@pytest.mark.parametrize(
+    ("data", "words"),
+    [
+        (
+            workbook([["Date", "Low"], ["2026-06-01", "=1+1"]]),
+            "Cell B2 holds a formula",
+        ),
+        (b"PK\x03\x04 and nothing more", "damaged or not one"),
+    ],
+    ids=["formula", "damaged"],
+)
+def test_a_workbook_that_cannot_be_read_is_refused_beside_its_box(data, words, load):
+    page = load(data if isinstance(data, bytes) else book(data), "days.xlsx")
+    assert words in page.context["form"].errors["file"][0]
 
 
 def _days(station):

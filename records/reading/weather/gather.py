@@ -16,6 +16,7 @@ from records.reading.weather.shapes import (
     StationSeries,
     Trouble,
     WeatherFileError,
+    gathered,
 )
 
 _PLAUSIBLE = {
@@ -42,6 +43,8 @@ class Station:
     lines: dict[dt.date, int] = field(default_factory=dict)
     flags: Counter[str] = field(default_factory=Counter)
     presumed_dry: int = 0
+    # What the columns are called in the file, for telling where a fault lies.
+    headings: dict[Element, str] = field(default_factory=dict)
 
     def add(
         self, day: dt.date, element: Element, value: float | None, *, line: int
@@ -50,13 +53,21 @@ class Station:
         readings = self.readings.setdefault(day, {})
         if element in readings:
             raise WeatherFileError(
-                Trouble.DUPLICATE_DAY, line=line, found=day.isoformat()
+                Trouble.DUPLICATE_DAY,
+                line=line,
+                found=day.isoformat(),
+                column=self._heading(element),
             )
         if value is not None:
             low, high = _PLAUSIBLE[element]
             if not low <= value <= high:
                 found = f"{day} {element} {value:g}"
-                raise WeatherFileError(Trouble.WRONG_UNITS, line=line, found=found)
+                raise WeatherFileError(
+                    Trouble.WRONG_UNITS,
+                    line=line,
+                    found=found,
+                    column=self._heading(element),
+                )
         readings[element] = value
         self.lines[day] = line
 
@@ -67,6 +78,7 @@ class Station:
 
     def close(self) -> StationSeries | None:
         """Return the series, or None when the station has no reading at all."""
+        self._refuse_upside_down()
         days = tuple(self._days())
         if not days:
             return None
@@ -96,17 +108,31 @@ class Station:
             warnings=tuple(self._heeds(len(days), gaps, ranges)),
         )
 
+    def _heading(self, element: Element) -> str:
+        return self.headings.get(element, element.value)
+
+    def _refuse_upside_down(self) -> None:
+        """Every day whose lowest is above its highest, in one refusal."""
+        faults = [
+            WeatherFileError(
+                Trouble.TMIN_ABOVE_TMAX,
+                line=self.lines[day],
+                found=f"{day}: {low:.4g} > {high:.4g} °C",
+                column=self._heading(Element.TMIN),
+            )
+            for day, readings in sorted(self.readings.items())
+            if (low := readings.get(Element.TMIN)) is not None
+            and (high := readings.get(Element.TMAX)) is not None
+            and low > high
+        ]
+        if faults:
+            raise gathered(faults)
+
     def _days(self) -> Iterator[DayReading]:
         for day, readings in sorted(self.readings.items()):
             tmin_c = readings.get(Element.TMIN)
             tmax_c = readings.get(Element.TMAX)
             rain_mm = readings.get(Element.RAIN)
-            if tmin_c is not None and tmax_c is not None and tmin_c > tmax_c:
-                raise WeatherFileError(
-                    Trouble.TMIN_ABOVE_TMAX,
-                    line=self.lines[day],
-                    found=f"{day} {tmin_c:g} > {tmax_c:g}",
-                )
             if (tmin_c, tmax_c, rain_mm) != (None, None, None):
                 yield DayReading(day, tmin_c, tmax_c, rain_mm)
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from records.reading.weather.cells import is_trace, read_date, read_number, to_c, to_mm
 from records.reading.weather.gather import Station
 from records.reading.weather.shapes import (
+    MOST_FAULTS,
     Columns,
     DateOrder,
     Element,
@@ -13,6 +14,7 @@ from records.reading.weather.shapes import (
     TempUnit,
     Trouble,
     WeatherFileError,
+    gathered,
 )
 from records.reading.weather.table import Table
 
@@ -73,16 +75,36 @@ def read_table(
     told = _columns(table, columns)
     whose = table.find(*STATION_NAMES)
     stations: dict[str, Station] = {}
+    faults: list[WeatherFileError] = []
     for line, row in table.rows():
         key = row[whose].strip() if whose is not None else name
         if key not in stations:
             if stations and not many:
                 raise WeatherFileError(Trouble.MIXED_STATIONS, line=line, found=key)
             stations[key] = _station(table, row, key)
-        day = read_date(row[date], columns.date_order, line=line)
+            stations[key].headings = {
+                one.element: table.header[one.place] for one in told
+            }
+        try:
+            day = read_date(row[date], columns.date_order, line=line)
+        except WeatherFileError as error:
+            faults.append(_in(error, columns.date))
+            continue
         for column in told:
-            _take(stations[key], day, column, row, comma=table.comma, line=line)
+            try:
+                _take(stations[key], day, column, row, comma=table.comma, line=line)
+            except WeatherFileError as error:
+                faults.append(_in(error, table.header[column.place]))
+        if len(faults) >= MOST_FAULTS:
+            break
+    if faults:
+        raise gathered(faults)
     return list(stations.values())
+
+
+def _in(error: WeatherFileError, heading: str) -> WeatherFileError:
+    error.column = heading
+    return error
 
 
 def _columns(table: Table, columns: Columns) -> list[_Column]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -75,17 +76,37 @@ class Caution(StrEnum):
 
 
 class WeatherFileError(ValueError):
-    """A file that could not be read: why, on which line, and what stood there."""
+    """A file that could not be read: why, on which line, and what stood there.
+
+    ``column`` is the heading of the cell at fault, where one cell is. ``others`` are
+    the next faults of the same file, told at once so that they are mended at once.
+    """
 
     def __init__(
-        self, reason: Trouble, *, line: int | None = None, found: str = ""
+        self,
+        reason: Trouble,
+        *,
+        line: int | None = None,
+        found: str = "",
+        column: str = "",
     ) -> None:
         self.reason = reason
         self.line = line
+        self.column = column
+        self.others: tuple[WeatherFileError, ...] = ()
         self.found = found[:80]
         where = f" on line {line}" if line else ""
         what = f": {self.found}" if found else ""
         super().__init__(f"{reason.value.replace('_', ' ')}{where}{what}")
+
+
+MOST_FAULTS = 50
+
+
+def gathered(faults: Sequence[WeatherFileError]) -> WeatherFileError:
+    """The first of several faults, with the others in it."""
+    faults[0].others = tuple(faults[1:MOST_FAULTS])
+    return faults[0]
 
 
 @dataclass(frozen=True)

@@ -18,12 +18,12 @@ def days_as_text(days: Iterable[Day]) -> str:
     writer = csv.writer(out)
     writer.writerow(HEADER)
     writer.writerows(
-        [day.isoformat(), *(_digits(value) for value in readings)]
+        [day.isoformat(), *(digits(value) for value in readings)]
         for day, *readings in days
     )
     return out.getvalue()
 
 
-def _digits(value: float | None) -> str:
+def digits(value: float | None) -> str:
     """Every digit without an exponent, which no reader of weather files expects."""
     return "" if value is None else format(Decimal(str(value)), "f")
