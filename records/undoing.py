@@ -22,7 +22,7 @@ def may_undo(row: Record, *, by: Membership, now: dt.datetime) -> bool:
     """Whether this member may put the record back now."""
     if row.voided_at is None:
         return False
-    is_own = row.voided_by == by.user
+    is_own = row.voided_by_id == by.user_id
     is_fresh = now - row.voided_at <= dt.timedelta(minutes=OWN_MINUTES)
     return by.role in MANAGERS or (is_own and is_fresh)
 

@@ -53,6 +53,7 @@ urlpatterns = [
         name="attachment-small",
     ),
     path("attachments/<uuid:attachment>/void/", attachments.detach, name="detach"),
+    path("attachments/<uuid:attachment>/undo/", undo.attachment_undo, name="reattach"),
     path("<slug:noun>/<int:pk>/attach/", attachments.attach, name="attach"),
     path("<slug:noun>/table.csv", tables.table_as_text, name="table-csv"),
     path("<slug:noun>/table.xlsx", tables.table_as_workbook, name="table-xlsx"),

@@ -35,6 +35,7 @@ ROLES = {
     "records:attach": WRITERS,
     "records:crew-act": WRITERS,
     "records:detach": WRITERS,
+    "records:reattach": WRITERS,
     "records:write-act": WRITERS,
     "records:plan": WRITERS,
     "records:plan-one": WRITERS,

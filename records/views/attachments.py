@@ -86,6 +86,7 @@ def detach(request: FarmRequest, farm: Farm, attachment: UUID) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
         reason = form.cleaned_data["reason"]
         void(kept, by=request.user, now=timezone.now(), reason=reason)
+        messages.success(request, _("Voided. The file stays, struck out."))
         return redirect("records:page", farm.slug, noun.slug, kept.object_id)
     row = one(farm, noun, kept.object_id)
     page = {"farm": farm, "noun": noun, "row": row, "kept": kept, "form": form}

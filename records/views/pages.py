@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from typing import Any
 
 from django.contrib import messages
@@ -115,16 +116,18 @@ def entered(request: FarmRequest, farm: Farm, noun: Noun, form: Any) -> HttpResp
 def record_page(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse:
     named = noun_named(noun)
     row: Record = one(farm, named, pk)
-    stands = row.voided_at is None
+    stands, now = row.voided_at is None, timezone.now()
+    may_undo = partial(undoing.may_undo, by=request.membership, now=now)
+    shown = tidings.page(row, farm)
     page = {
         "farm": farm,
         "noun": named,
-        **tidings.page(row, farm),
-        "lot": lot_standing(row, today=farm.today(timezone.now())),
+        **shown,
+        "lot": lot_standing(row, today=farm.today(now)),
         "may_write": may(request, named.writers) and stands,
         "may_attach": may(request, WRITERS) and stands,
-        "may_undo": may(request, named.writers)
-        and undoing.may_undo(row, by=request.membership, now=timezone.now()),
+        "may_undo": may(request, named.writers) and may_undo(row),
+        "put_back": {str(kept.pk) for kept in shown["attachments"] if may_undo(kept)},
     }
     return render(request, "records/page.html", page)
 

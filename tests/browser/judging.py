@@ -115,10 +115,10 @@ class Judge:
 
     def faults(self, path, found=None, *, name="page"):
         """What is wrong at an address, or with an answer shown there."""
-        if found is not None and not sheet.WANTED:
+        if found is not None:
             known = shape(found.content.decode())
             if known in self.seen:
-                return []
+                return self.only_shown(path, found, name)
             self.seen.add(known)
         self.window.wear(width=360, touch=True)
         answer = self.window.go(path, found)
@@ -138,6 +138,16 @@ class Judge:
             told += self.breaches("360 px by night", OF_COLOUR, kind="rule")
         # The browser itself complains of every answer that is a refusal.
         return told + (self.window.complaints if answer.ok else [])
+
+    def only_shown(self, path, found, name):
+        """Nothing is wrong with a page like one that was judged; it has its picture."""
+        if sheet.WANTED:
+            self.window.wear(width=360, touch=True)
+            self.window.go(path, found)
+            sheet.keep(self.window, name, "360")
+            self.window.wear(width=1280)
+            sheet.keep(self.window, name, "wide")
+        return []
 
     def is_new_by_night(self, html):
         """Drawings are looked at by night, and one of each kind of thing."""

@@ -2,15 +2,7 @@
 
 import pytest
 
-from tests.browser import sheet
-from tests.browser.judging import Judge
 from tests.browser.pages import addresses_of, page_at
-
-
-@pytest.fixture(scope="module")
-def judge(window):
-    yield Judge(window)
-    sheet.bind()
 
 
 @pytest.mark.parametrize("one", addresses_of(lambda room: room != "records"), ids=str)

@@ -2,37 +2,11 @@
 
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
-from django.db import transaction
-from django.test import Client
 from django.urls import reverse
 
 from farm.models import Role
-from tests.browser.judging import Judge
 from tests.browser.window import outside
 from tests.factories import FarmFactory, MembershipFactory, UserFactory
-
-
-@pytest.fixture(scope="module")
-def judge(window):
-    return Judge(window)
-
-
-@pytest.fixture(scope="module")
-def shown(judge, cast):
-    """What is wrong with the answer this person gets, and its status."""
-
-    def faults(person, name, *told, sent=None):
-        with outside(), transaction.atomic():
-            path = reverse(name, args=told)
-            client = Client(raise_request_exception=False)
-            client.force_login(person)
-            found = client.get(path) if sent is None else client.post(path, sent)
-            transaction.set_rollback(True)
-        judge.window.sign_in(person)
-        return found.status_code, judge.faults(path, found)
-
-    return faults
-
 
 BLANK = {"lines-TOTAL_FORMS": "1", "lines-INITIAL_FORMS": "0", "area": "much"}
 

@@ -239,6 +239,25 @@ def test_a_voided_attachment_keeps_its_file(world, as_person):
 
 
 @pytest.mark.django_db
+def test_a_voided_attachment_is_put_back_at_a_press(world, as_person):
+    client = as_person(world.crew)
+    send(client, world, picture())
+    kept = Attachment.objects.get(shows="The tag")
+    at = {name: [world.farm.slug, kept.client_key] for name in ("detach", "reattach")}
+    void_it, undo_it = (reverse(f"records:{name}", args=at[name]) for name in at)
+    told = client.post(void_it, {"reason": "The wrong tag"}, follow=True)
+    assert f'action="{undo_it}"' in told.content.decode()
+    told = client.post(undo_it, follow=True).content.decode()
+    assert "It stands with the record again." in told
+    assert f'action="{undo_it}"' not in told
+    kept.refresh_from_db()
+    assert kept.voided_at is None
+    client.post(void_it, {"reason": "The wrong tag"})
+    Attachment.objects.filter(pk=kept.pk).update(voided_by=world.owner)
+    assert client.post(undo_it).status_code == 403
+
+
+@pytest.mark.django_db
 def test_a_page_sent_twice_keeps_the_picture_once(world, as_person):
     client, key, before = as_person(world.crew), uuid.uuid4(), files()
     for _ in range(2):
