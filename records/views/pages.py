@@ -118,16 +118,13 @@ def record_page(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpRes
     row: Record = one(farm, named, pk)
     stands, now = row.voided_at is None, timezone.now()
     may_undo = partial(undoing.may_undo, by=request.membership, now=now)
-    shown = tidings.page(row, farm)
-    page = {
-        "farm": farm,
-        "noun": named,
-        **shown,
+    page = {"farm": farm, "noun": named, **tidings.page(row, farm)}
+    page |= {
         "lot": lot_standing(row, today=farm.today(now)),
         "may_write": may(request, named.writers) and stands,
         "may_attach": may(request, WRITERS) and stands,
         "may_undo": may(request, named.writers) and may_undo(row),
-        "put_back": {str(kept.pk) for kept in shown["attachments"] if may_undo(kept)},
+        "put_back": {str(kept.pk) for kept in page["attachments"] if may_undo(kept)},
     }
     return render(request, "records/page.html", page)
 
