@@ -6,7 +6,7 @@ import datetime as dt
 from typing import Any
 
 from farm.models import Farm
-from reports.calc.season.ahead.sowing import sow_window
+from reports.calc.season.ahead.sowing import soil_wanted, sow_window
 from reports.calc.windows import state_of
 from reports.ledger.ahead import ahead_ledger, kind_named
 from reports.papers.ahead import growing_for, station_told
@@ -27,6 +27,8 @@ def sowing_paper(
         "on": on,
         "kind": kind,
         "window": window,
+        "soil": soil_wanted(kind),
+        "soil_days": int(growing.assumptions["soil_warm_days"]),
         "state": state_of(window.opens, window.closes, today=on),
         "wanted": least,
         "station": station_told(growing),

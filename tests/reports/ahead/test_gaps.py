@@ -10,6 +10,7 @@ from reports.papers.gaps import gaps_paper
 from tests.factories import (
     FieldFactory,
     KindFactory,
+    KindFigureFactory,
     PlantingFactory,
     SeedLotFactory,
 )
@@ -102,3 +103,34 @@ def test_a_plan_on_another_farms_field_is_refused(world, stand, owner_client):
     }
     answer = owner_client.post(address(world, "records:plan-one"), sent)
     assert answer.status_code == 200 and answer.context["form"].errors["field"]
+
+
+def test_a_gap_too_short_for_any_kind_says_so_before_it_is_opened(
+    world, here, stand, owner_client
+):
+    field, after = FieldFactory(**here, name="Bare"), TODAY + dt.timedelta(days=16)
+    PlantingFactory(
+        **here,
+        field=field,
+        sown_on=None,
+        planned_on=after,
+        line__kind=world.ours.kind,
+    )
+    (part, *_) = gaps(world, field=str(field.pk))["parts"]
+    assert part.best[0].fit.sow_from is None
+    text = page(owner_client, world, "reports:gaps").content.decode()
+    assert "None has time enough; the nearest:" in text
+
+
+def test_the_warmth_of_soil_a_kind_waits_for_is_told(world, here, stand, owner_client):
+    KindFigureFactory(
+        kind=world.ours.kind,
+        attribute="sow_soil_temp",
+        low=65,
+        high=65,
+        unit="F",
+        source="CORN-BW24",
+    )
+    slug = world.ours.kind.slug
+    text = page(owner_client, world, "reports:sowing", slug).content.decode()
+    assert "Soil warm enough: 65\u00a0°F or more, guessed from the mean" in text

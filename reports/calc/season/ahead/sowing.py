@@ -12,7 +12,7 @@ from reports.calc.season.ahead.chances import Chances, chances_of
 from reports.calc.season.ahead.growing import Growing
 from reports.calc.season.ahead.weeks import share_warm
 from reports.calc.shapes.ahead import Caveat, Why, Window, WindowKind
-from reports.calc.shapes.ledger import KindFacts
+from reports.calc.shapes.ledger import Figure, KindFacts
 
 Days = NDArray[np.float64]
 
@@ -74,12 +74,17 @@ def _none(
     )
 
 
+def soil_wanted(kind: KindFacts) -> Figure | None:
+    """Return the warmth of soil a kind is sown into, None where no figure says."""
+    rows = (*kind.all("sow_soil_temp"), *kind.all("min_soil_temp"))
+    return next((row for row in rows if not row.unverified), None)
+
+
 def warm_soil(
     kind: KindFacts, growing: Growing, *, first: dt.date, days: int
 ) -> tuple[Days, tuple[Caveat, ...]]:
     """Return the share of years with soil warm enough by day, and what it rests on."""
-    rows = (*kind.all("sow_soil_temp"), *kind.all("min_soil_temp"))
-    figure = next((row for row in rows if not row.unverified), None)
+    figure = soil_wanted(kind)
     if figure is None:
         return np.ones(days), (Caveat.SOIL_UNKNOWN,)
     shares = share_warm(
