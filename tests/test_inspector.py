@@ -183,6 +183,8 @@ def test_every_look_is_noted_for_the_owner(world, client_of, owner_client):
         ("", "", "Say which days the inspector is to see."),
         ("2026-12-31", "2026-01-01", "The period ends before it begins."),
         ("2026-02-01", "2026-11-30", "No whole season lies in this period"),
+        ("2000-01-01", "2026-12-31", "Open ten years at most."),
+        ("9990-01-01", "9999-12-31", "The books begin in 1900 and end in 2199."),
     ],
 )
 def test_an_invitation_without_a_whole_season_is_refused(

@@ -41,6 +41,8 @@ R = TypeVar("R", bound=Record)
 LINES = {forms.TextInput}
 # Earlier days are slips of the pen.
 OLDEST = dt.date(1900, 1, 1)
+# Later ones too, or a year written for “no end”.
+FARTHEST = dt.date(2199, 12, 31)
 
 
 class DateInput(forms.DateInput):
@@ -93,6 +95,8 @@ class RecordForm(ModelForm[R], Generic[R]):
         for name, day in list(cleaned.items()):
             if isinstance(day, dt.date) and day < OLDEST:
                 self.add_error(name, _("This day lies too far back."))
+            if isinstance(day, dt.date) and day > FARTHEST:
+                self.add_error(name, _("This day lies too far ahead."))
         return cleaned
 
     def _clean_lines(self, cleaned: dict[str, Any]) -> None:

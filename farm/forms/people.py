@@ -13,13 +13,15 @@ from django.contrib.auth.password_validation import (
 from django.utils.translation import get_language
 from django.utils.translation import gettext_lazy as _
 
-from farm.forms.base import DateInput, ModelForm
+from farm.forms.base import FARTHEST, OLDEST, DateInput, ModelForm
 from farm.forms.names import named
 from farm.models import Farm, Invitation, Membership, Role, User
 from farm.models.people import LANGUAGES, Colours
 from farm.names import honest
 from farm.sharing import RefusalError, check
 
+# What is opened to an inspector at most.
+LONGEST = dt.timedelta(days=3660)
 UNTIL = _("Leave empty where no end is set.")
 
 
@@ -74,10 +76,16 @@ class RoleAndDays(forms.Form):
         for name, day in (("sees_from", first), ("sees_to", last)):
             if day is None and name not in self.errors:
                 self.add_error(name, _("Say which days the inspector is to see."))
+            if day and not OLDEST <= day <= FARTHEST:
+                self.add_error(name, _("The books begin in 1900 and end in 2199."))
+                return
         if first is None or last is None:
             return
         if last < first:
             self.add_error("sees_to", _("The period ends before it begins."))
+            return
+        if last - first > LONGEST:
+            self.add_error("sees_to", _("Open ten years at most."))
             return
         year = self.farm.season_year(first)
         seasons = [self.farm.season(one) for one in (year, year + 1)]

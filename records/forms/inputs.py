@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any, ClassVar
 
 from django import forms
+from django.core.validators import MaxValueValidator
 from django.utils.translation import gettext_lazy as _
 
 from farm import units
@@ -41,6 +42,14 @@ class AmountField(forms.Field):
 
 
 class InputProductForm(RecordForm[InputProduct]):
+    # No label asks for more than a year, or ten: what is above is a slip of the pen.
+    LONGEST: ClassVar = {"reentry_hours": 8784, "preharvest_days": 3660}
+
+    def __init__(self, data: Any = None, **options: Any) -> None:
+        super().__init__(data, **options)
+        for name, most in self.LONGEST.items():
+            self.fields[name].validators.append(MaxValueValidator(most))
+
     class Meta:
         model = InputProduct
         fields = [

@@ -7,7 +7,7 @@ from typing import Any
 from django import forms
 from django.utils.translation import gettext_lazy as _
 
-from farm.forms.base import DateInput
+from farm.forms.base import FARTHEST, OLDEST, DateInput
 
 LARGEST_BYTES = 100 * 1024 * 1024
 
@@ -31,4 +31,7 @@ class PeriodForm(forms.Form):
         first, last = cleaned.get("first"), cleaned.get("last")
         if first and last and last < first:
             self.add_error("last", _("The period ends before it begins."))
+        for name, day in list(cleaned.items()):
+            if day and not OLDEST <= day <= FARTHEST:
+                self.add_error(name, _("The books begin in 1900 and end in 2199."))
         return cleaned

@@ -217,16 +217,25 @@ def test_a_certifiers_number_out_of_its_range_is_refused_beside_the_box(
 
 
 @pytest.mark.django_db
-def test_an_interval_typed_as_text_is_refused_and_what_was_typed_stays(
-    world, owner_client
+@pytest.mark.parametrize("typed", ["twelve", "12 hours", "-4", "NaN", "1e9"])
+def test_an_interval_that_is_none_is_refused_and_what_was_typed_stays(
+    typed, world, owner_client
 ):
     new = reverse("records:new", args=["alder-hill", "input-products"])
-    sent = {"name": "Soap", "type": "pest", "reentry_hours": "twelve"}
+    sent = {"name": "Soap", "type": "pest", "reentry_hours": typed}
     before = InputProduct.objects.count()
     page = owner_client.post(new, sent).content.decode()
-    assert 'value="twelve"' in page
+    assert f'value="{typed}"' in page
     assert 'id="id_reentry_hours_error"' in page
     assert InputProduct.objects.count() == before
+
+
+@pytest.mark.django_db
+def test_a_day_meant_as_never_is_refused_beside_its_box(world, owner_client):
+    new = reverse("records:new", args=["alder-hill", "input-products"])
+    sent = {"name": "Soap", "type": "pest", "approved_until": "9999-12-31"}
+    page = owner_client.post(new, sent).content.decode()
+    assert "This day lies too far ahead." in page
 
 
 @pytest.mark.django_db

@@ -78,3 +78,5 @@ def test_balances_of_any_period_can_be_asked_for(world, owner_client):
     wrong = owner_client.get(at, {"first": "2026-12-31", "last": "2026-01-01"})
     assert "ends before it begins" in wrong.content.decode()
     assert owner_client.get(at, {"first": "x", "last": ""}).status_code == 200
+    ever = owner_client.get(at, {"first": "0001-01-01", "last": "9999-12-31"})
+    assert "The books begin in 1900 and end in 2199." in ever.content.decode()
