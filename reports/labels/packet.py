@@ -11,6 +11,8 @@ PART = {
     Part.LAND: _("Fields in use"),
     Part.KINDS: _("Kinds sown"),
     Part.INPUTS: _("Inputs put on"),
+    Part.STATUS: _("Land whose status is new"),
+    Part.SOWINGS: _("Ways of sowing"),
     Part.ENDINGS: _("Ways of ending a stand"),
     Part.SUPPLIERS: _("Suppliers of seed"),
     Part.PEOPLE: _("People who did the work"),

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from enum import StrEnum
 from typing import Any
 
 from django.utils.translation import gettext as _
@@ -14,12 +15,17 @@ from reports.calc.changes import changes_between
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.changes import Changed, Part
 from reports.calc.shapes.dossier import Dossier
-from reports.calc.shapes.ledger import Ending
+from reports.calc.shapes.ledger import Ending, Method
 from reports.labels import label
 from reports.ledger.dossier import dossier
 from reports.ledger.kept_findings import Told, changes_told
 
 LONGEST_KEY = 200
+# Parts whose names are of a list of ours, and have words.
+WORDED: Mapping[Part, Callable[[str], StrEnum]] = {
+    Part.SOWINGS: Method,
+    Part.ENDINGS: Ending,
+}
 
 
 @dataclass(frozen=True)
@@ -76,6 +82,6 @@ def _lines(
     sentence = _("New: %(name)s") if way == "came" else _("Not used: %(name)s")
     for name in names:
         key = f"{year}.{one.part}.{way}.{name}"[:LONGEST_KEY]
-        said = label(Ending(name)) if one.part is Part.ENDINGS else name
+        said = label(WORDED[one.part](name)) if one.part in WORDED else name
         words = f"{label(one.part)}. {sentence % {'name': said}}"
         yield ChangeLine(key, said, words, told.get(key))

@@ -10,8 +10,10 @@ class Part(StrEnum):
     """What may change from one season to the next."""
 
     LAND = "land"
+    STATUS = "status"
     KINDS = "kinds"
     INPUTS = "inputs"
+    SOWINGS = "sowings"
     ENDINGS = "endings"
     SUPPLIERS = "suppliers"
     PEOPLE = "people"
