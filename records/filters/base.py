@@ -12,6 +12,7 @@ from django.db.models import Q, QuerySet
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import DateInput, offered
+from farm.forms.long import LongSelect
 from farm.models import Farm, Field, User
 from records.models import Kind
 
@@ -120,7 +121,9 @@ def _ways(sorts: Mapping[str, str]) -> Iterator[tuple[str, str]]:
 
 def by_field(path: str) -> df.ModelChoiceFilter:
     rows = Field.objects.order_by("name")
-    return df.ModelChoiceFilter(label=_("Field"), field_name=path, queryset=rows)
+    return df.ModelChoiceFilter(
+        label=_("Field"), field_name=path, queryset=rows, widget=LongSelect
+    )
 
 
 def by_kind(path: str) -> df.ModelChoiceFilter:

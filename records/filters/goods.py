@@ -5,6 +5,7 @@ from __future__ import annotations
 import django_filters as df
 from django.utils.translation import gettext_lazy as _
 
+from farm.forms.long import LongSelect
 from records.filters.base import RecordFilter, by_field, by_kind
 from records.models import (
     CompostBatch,
@@ -18,7 +19,9 @@ from records.models import (
 
 def by_supplier(path: str) -> df.ModelChoiceFilter:
     rows = Supplier.objects.order_by("name")
-    return df.ModelChoiceFilter(label=_("Supplier"), field_name=path, queryset=rows)
+    return df.ModelChoiceFilter(
+        label=_("Supplier"), field_name=path, queryset=rows, widget=LongSelect
+    )
 
 
 class SeedLotFilter(RecordFilter):
@@ -79,7 +82,9 @@ class InputLotFilter(RecordFilter):
     DAY = "received_on"
     WORDS = ("lot_number", "supplier", "product__name", "invoice", "notes")
     product = df.ModelChoiceFilter(
-        label=_("Product"), queryset=InputProduct.objects.order_by("name")
+        label=_("Product"),
+        queryset=InputProduct.objects.order_by("name"),
+        widget=LongSelect,
     )
 
 
@@ -89,7 +94,9 @@ class ApplicationFilter(RecordFilter):
     field = by_field("field")
     kind = by_kind("planting__lines__kind")
     product = df.ModelChoiceFilter(
-        label=_("Product"), queryset=InputProduct.objects.order_by("name")
+        label=_("Product"),
+        queryset=InputProduct.objects.order_by("name"),
+        widget=LongSelect,
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import django_filters as df
 from django.utils.translation import gettext_lazy as _
 
+from farm.forms.long import LongSelect
 from records.filters.base import RecordFilter, by_field, by_kind
 from records.models import Equipment, Incident, Supplier
 
@@ -12,7 +13,10 @@ from records.models import Equipment, Incident, Supplier
 def by_machine(path: str) -> df.ModelChoiceFilter:
     rows = Equipment.objects.order_by("name")
     return df.ModelChoiceFilter(
-        label=_("Machine or store"), field_name=path, queryset=rows
+        label=_("Machine or store"),
+        field_name=path,
+        queryset=rows,
+        widget=LongSelect,
     )
 
 

@@ -3,10 +3,13 @@
 import datetime as dt
 
 import pytest
+from django import forms
 from django.db import connection
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
+from pytest_django.asserts import assertHTMLEqual
 
+from farm.forms.long import LongSelect
 from records.nouns import NOUNS
 from tests import factories
 from tests.factories import (
@@ -234,6 +237,17 @@ def test_a_long_list_is_cut_into_pages_that_keep_what_was_asked(
     assert len(page.context["page_obj"]) == 50
     assert "Page 1 of 2" in page.content.decode()
     assert "words=long+list&amp;page=2" in page.content.decode()
+
+
+def test_a_choice_among_thousands_reads_as_any_other():
+    ways = {"choices": [("", "any"), (3, "North & <South>"), ("a'b", "East")]}
+    attrs = {"id": "id_field", "required": True, "aria-describedby": "x"}
+    for value in (None, 3, "a'b", "nothing"):
+        quick, own = (
+            widget(**ways).render("field", value, attrs)
+            for widget in (LongSelect, forms.Select)
+        )
+        assertHTMLEqual(quick, own)
 
 
 @pytest.mark.parametrize("noun", NOUNS, ids=lambda noun: noun.slug)
