@@ -14,7 +14,7 @@ from farm.models import Farm, Record
 from records.freshness import months_at_sowing, months_between
 from records.models import Kind, LotMove, SeedLine, SeedLot, StockCount
 from records.models.balances import ADDING
-from records.searching import days_searched, has_search
+from records.searching import days_searched, has_search, search_standing
 
 # Less than this is dust or a rounding. [kg]
 DUST_KG = 1e-9
@@ -48,6 +48,11 @@ class LotStanding:
     def left_kg(self) -> float:
         """What is left after all of it."""
         return self.steps[-1].left_kg
+
+
+def standings(row: Record, *, today: dt.date) -> dict[str, Any]:
+    """What a page says of how its record stands, where it is a lot or a search."""
+    return {"lot": lot_standing(row, today=today), "search": search_standing(row)}
 
 
 def lot_standing(row: Record, *, today: dt.date) -> LotStanding | None:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import datetime as dt
 from collections import defaultdict
 from collections.abc import Iterable
+from dataclasses import dataclass
 
-from farm.models import Farm
+from farm.models import Farm, Record
 from records.models import OwnAssumption, SeedLot, SeedSearch
 
 # Common practice; the farm may set its own under this name.
@@ -18,6 +19,25 @@ HOLDS = dt.timedelta(days=365)
 Days = defaultdict[tuple[str, int, int], list[dt.date]]
 
 
+@dataclass(frozen=True, slots=True)
+class SearchStanding:
+    """What a search has of what it takes to be complete."""
+
+    asked: int
+    least: int
+    is_complete: bool
+
+
+def search_standing(row: Record) -> SearchStanding | None:
+    """How a search stands by the farm's own minimum; None for what is no search."""
+    if not isinstance(row, SeedSearch):
+        return None
+    least = least_sources(row.farm)
+    by = row.searched_on
+    complete = is_complete(row, least=least, by=by)
+    return SearchStanding(len(sources_asked(row, by=by)), least, complete)
+
+
 def least_sources(farm: Farm) -> int:
     """How many sources this farm asks before a search is complete."""
     rows = OwnAssumption.objects.on(farm).live().filter(key=OWN_KEY)
@@ -27,12 +47,17 @@ def least_sources(farm: Farm) -> int:
 
 def is_complete(search: SeedSearch, *, least: int, by: dt.date) -> bool:
     """Traits, a reason, and enough sources asked in the year up to a day."""
-    asked = {
+    enough = len(sources_asked(search, by=by)) >= least
+    return bool(search.reason and search.traits) and enough
+
+
+def sources_asked(search: SeedSearch, *, by: dt.date) -> set[str]:
+    """Sources that were asked and answered in the year up to a day."""
+    return {
         row.source.strip().casefold()
         for row in search.asked.all()
         if by - HOLDS <= row.asked_on <= by and row.answer
     }
-    return bool(search.reason and search.traits) and len(asked) >= least
 
 
 def kinds_searched(farm: Farm, *, by: dt.date) -> set[int]:

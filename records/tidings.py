@@ -33,6 +33,9 @@ from records.seed_tidings import test_at_receipt, tests_at_sowing
 
 # The end of a field's name tells how its value is measured.
 MEASURES = {
+    "tested_on": "month",
+    "inoculant_until": "month",
+    "good_until": "month",
     "dose_share": "dose",
     "count_per_kg": "count",
     "freight_by_weight": "money_by_weight",

@@ -10,6 +10,11 @@ from records.figures import called, unit_called
 from records.nouns.base import Column, Noun
 
 
+def kinds_in(row: models.SeedLot | models.SeedOffer) -> str:
+    """The kind, or every kind of a mix."""
+    return " + ".join(str(kind) for kind, _pls in row.contents())
+
+
 def ordered_kg(order: models.SeedOrder) -> float:
     return sum(line.seed_kg for line in order.lines.all())
 
@@ -21,7 +26,7 @@ NOUNS = (
         forms.SeedLotForm,
         filters.SeedLotFilter,
         (
-            Column(_("kind"), "kind", by="kind__name"),
+            Column(_("kind"), kinds_in, by="kind__name"),
             Column(_("variety"), "variety"),
             Column(_("lot number"), "lot_number"),
             Column(_("supplier"), "supplier"),
@@ -33,6 +38,7 @@ NOUNS = (
         ),
         order=("-received_on", "pk"),
         related=("kind",),
+        prefetch=("components__kind",),
         reckoned=lambda rows: rows.with_balance(),
         cautions=("treated_seed",),
         writers=MANAGERS,
@@ -75,7 +81,7 @@ NOUNS = (
         forms.SeedOfferForm,
         filters.SeedOfferFilter,
         (
-            Column(_("kind"), "kind", by="kind__name"),
+            Column(_("kind"), kinds_in, by="kind__name"),
             Column(_("variety"), "variety"),
             Column(_("supplier"), "supplier", by="supplier__name"),
             Column(_("status"), "status"),
@@ -85,7 +91,7 @@ NOUNS = (
         ),
         order=("-offered_on", "kind__name", "pk"),
         related=("kind", "supplier"),
-        prefetch=("prices",),
+        prefetch=("prices", "components__kind"),
         writers=MANAGERS,
     ),
     Noun(

@@ -19,7 +19,7 @@ from farm.models import Farm, Record
 from farm.writing import void
 from records import tidings, undoing
 from records.forms.void import VoidForm
-from records.lot_standing import lot_standing
+from records.lot_standing import standings
 from records.nouns import BY_SLUG, Noun
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
@@ -120,7 +120,7 @@ def record_page(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpRes
     may_undo = partial(undoing.may_undo, by=request.membership, now=now)
     page = {"farm": farm, "noun": named, **tidings.page(row, farm)}
     page |= {
-        "lot": lot_standing(row, today=farm.today(now)),
+        **standings(row, today=farm.today(now)),
         "may_write": may(request, named.writers) and stands,
         "may_attach": may(request, WRITERS) and stands,
         "may_undo": may(request, named.writers) and may_undo(row),

@@ -9,9 +9,10 @@ from django.urls import reverse
 from django.utils import timezone
 
 from farm.units import KG_PER_LB
-from records.models import LotMove, SeedLot
+from records.models import LotComponent, LotMove, SeedLot
 from reports.ledger.lot_books import lot_stories
 from tests.factories import (
+    KindFactory,
     LotMoveFactory,
     SeedLotFactory,
     SourceAskedFactory,
@@ -145,6 +146,32 @@ def test_the_page_of_a_lot_tells_its_live_seed_its_age_and_its_running_balance(
     # Came 20, thrown out 5, counted 11 on that day, and 12 ten days on: in that order.
     weights = re.findall(r"(-?[\d.]+) (?:lb|oz)", text)
     assert weights == ["12", "20", "20", "-5", "15", "-4", "11", "1", "12"]
+
+
+def test_the_page_of_a_search_says_what_it_lacks_by_the_farms_own_number(
+    world, owner_client
+):
+    search = world.ours["seed-searches"]
+    url = reverse("records:page", args=[world.farm.slug, "seed-searches", search.pk])
+    # Three sources make it complete: common practice.
+    answer = owner_client.get(url).content.decode()
+    assert "not complete" in answer
+    assert "1 of 3, in the year up to the day of the search" in answer
+    for name in ("A seed house", "Another"):
+        SourceAskedFactory(search=search, source=name, asked_on=search.searched_on)
+    answer = owner_client.get(url).content.decode()
+    assert "not complete" not in answer
+    assert "3 of 3" in answer
+
+
+def test_a_mix_is_listed_with_every_kind_in_it(world, owner_client):
+    lot = SeedLotFactory(
+        farm=world.farm, written_by=world.owner, kind=world.ours.kind, lot_number="MIX"
+    )
+    for kind in (world.ours.kind, KindFactory(farm=world.farm, name="Sunn hemp")):
+        LotComponent.objects.create(lot=lot, kind=kind, pure_share=0.4)
+    url = reverse("records:list", args=[world.farm.slug, "seed-lots"])
+    assert f"{world.ours.kind} + Sunn hemp" in owner_client.get(url).content.decode()
 
 
 def test_the_balance_of_the_list_is_that_of_the_book(world):
