@@ -15,7 +15,7 @@ from pikepdf import Dictionary
 from reports.pdf.printing import to_untagged
 
 # Where the words end, from the right edge, and where they stand above the lower. [pt]
-RIGHT, LOW = 45.36, 19.5
+RIGHT, LOW, LINE = 39.69, 16.7, 12.0
 DIGITS = "0123456789"
 STYLE = """@page { size: 200pt 12pt; margin: 0 }
 body { margin: 0; font: 8pt/12pt "Noto Sans", "Liberation Sans", "Helvetica Neue",

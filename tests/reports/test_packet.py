@@ -12,6 +12,7 @@ import pytest
 from django.core.cache import caches
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.db import connection, transaction
+from django.template.loader import render_to_string
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
 
@@ -36,6 +37,7 @@ from tests.factories import (
     PlantingFactory,
     TrainingFactory,
 )
+from tests.reports.margins import needs_poppler, told_margins_pt, words_beyond
 
 OUTLINE = {
     "type": "Polygon",
@@ -165,6 +167,15 @@ def test_every_page_is_numbered_and_the_contents_name_the_right_one(printed):
         assert re.search(rf"{re.escape(mark.title)}[ .]+{page}\b", contents)
 
 
+@needs_poppler
+def test_no_word_of_a_packet_stands_beyond_the_margin(printed, tmp_path):
+    css = render_to_string("reports/packet_print.css", printed[2])
+    side_pt, _foot_pt = told_margins_pt(css)
+    beyond, words = words_beyond(printed[0], side_pt, tmp_path)
+    assert words > 100
+    assert beyond == []
+
+
 def test_links_of_the_contents_lead_to_pages_of_the_file(printed):
     with pikepdf.open(io.BytesIO(printed[0])) as pdf:
         pages = {page.obj.objgen for page in pdf.pages}
@@ -267,6 +278,14 @@ def test_short_parts_share_a_piece_and_lie_as_the_part_before():
     parts = [Section("inputs", "Inputs", wide, weight=5), Section("compost", "Compost")]
     (sheet,) = sheets(parts)
     assert [one.is_sideways for one in sheet.sections] == [True, True]
+
+
+def test_a_part_between_two_that_lie_lies_too_and_one_after_them_stands():
+    wide, slim = (Register(tuple(n), (tuple(n),) * 5) for n in ("abcdefghij", "abc"))
+    told = {"seed": wide, "searches": slim, "plantings": wide, "harvest": slim}
+    parts = [Section(key, key, table, weight=5) for key, table in told.items()]
+    (sheet,) = sheets(parts)
+    assert [one.is_sideways for one in sheet.sections] == [True, True, True, False]
 
 
 @pytest.mark.django_db

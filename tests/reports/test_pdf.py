@@ -2,9 +2,6 @@
 
 import gc
 import io
-import re
-import shutil
-import subprocess
 import urllib.request
 
 import pypdf
@@ -12,12 +9,11 @@ import pytest
 from django.template.loader import render_to_string
 
 from reports.papers.season import laid_out
-from reports.pdf import PdfUnavailableError, print_paper, printing, to_pdf
+from reports.pdf import PdfUnavailableError, numbering, print_paper, printing, to_pdf
 from tests.reports import samples
+from tests.reports.margins import needs_poppler, told_margins_pt, words_beyond
 
 CSS = "@page { size: letter }"
-# Sixteen millimetres, less what a letter may lean over.
-MARGIN_PT = 44.0
 
 
 def paper(page=None, **more):
@@ -72,15 +68,22 @@ def test_no_sheet_is_empty(printed):
     assert all(len(page.extract_text()) > 150 for page in read(printed).pages)
 
 
-@pytest.mark.skipif(shutil.which("pdftotext") is None, reason="needs poppler-utils")
+@needs_poppler
 def test_no_word_stands_beyond_the_margin(printed, tmp_path):
-    (tmp_path / "paper.pdf").write_bytes(printed)
-    line = ["pdftotext", "-bbox", str(tmp_path / "paper.pdf"), "-"]
-    told = subprocess.run(line, check=True, capture_output=True, text=True).stdout
-    width = float(re.search(r'<page width="([\d.]+)"', told)[1])
-    rights = [float(right) for right in re.findall(r'xMax="([\d.]+)"', told)]
-    assert len(rights) > 100
-    assert max(rights) < width - MARGIN_PT
+    css = render_to_string("reports/season_print.css", paper())
+    side_pt, _foot_pt = told_margins_pt(css)
+    beyond, words = words_beyond(printed, side_pt, tmp_path)
+    assert words > 100
+    assert beyond == []
+
+
+def test_page_numbers_put_on_later_stand_by_the_margins():
+    side_pt, foot_pt = told_margins_pt(
+        render_to_string("reports/season_print.css", paper())
+    )
+    assert pytest.approx(side_pt, abs=0.1) == numbering.RIGHT
+    # In the middle of the foot, as the engine sets what stands beside them.
+    assert pytest.approx((foot_pt - numbering.LINE) / 2, abs=0.1) == numbering.LOW
 
 
 def test_the_paper_never_says_compliant(printed):

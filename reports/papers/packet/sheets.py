@@ -52,12 +52,18 @@ def sheets(sections: Sequence[Section]) -> Iterator[Sheet]:
 
 
 def _turned(sections: Sequence[Section]) -> Iterator[Section]:
-    """Tables with many columns on their side, short parts as the part before."""
+    """Tables with many columns on their side, and a part that stands between such.
+
+    Short parts lie as the part before.
+    """
+    long = [one for one in sections if not one.is_short]
+    wide = [one.register is not None and one.register.is_wide for one in long]
+    beside = zip([False, *wide], wide, [*wide[1:], False], strict=False)
+    lying = [one or (before and after) for before, one, after in beside]
+    turned = dict(zip((one.key for one in long), lying, strict=True))
     lies = False
     for section in sections:
-        table = section.register
-        if not section.is_short:
-            lies = table is not None and table.is_wide
+        lies = turned.get(section.key, lies)
         yield replace(section, is_sideways=lies)
 
 
