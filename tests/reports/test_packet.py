@@ -16,15 +16,18 @@ from django.template.loader import render_to_string
 from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
 
+from farm.units import System
 from records.models import PrintedPaper
 from reports.calc.changes import changes_between
 from reports.calc.shapes.basics import Span
+from reports.calc.shapes.books.land import Side
 from reports.calc.shapes.changes import Part
 from reports.labels.packet import SECTIONS
 from reports.ledger.late import late_entries
 from reports.papers.packet import packet_paper
+from reports.papers.packet.ground import edges
 from reports.papers.packet.sheets import sheets
-from reports.papers.packet.tables import Register, Section
+from reports.papers.packet.tables import Books, Register, Section
 from reports.papers.packet.told import printed_sections
 from reports.prints import packet
 from reports.prints.packet import print_packet
@@ -286,6 +289,20 @@ def test_a_part_between_two_that_lie_lies_too_and_one_after_them_stands():
     parts = [Section(key, key, table, weight=5) for key, table in told.items()]
     (sheet,) = sheets(parts)
     assert [one.is_sideways for one in sheet.sections] == [True, True, True, False]
+
+
+@pytest.mark.parametrize(
+    ("system", "wide", "hot"),
+    [
+        (System.US, "30 ft", "131 °F – 167 °F"),
+        (System.METRIC, "9.14 m", "55 °C – 75 °C"),
+    ],
+)
+def test_widths_and_heat_are_told_in_the_farms_own_units(system, wide, hot):
+    sides = (Side(1, 1, "north", "neighbour's maize", 9.144, "hedge"),)
+    books = Books(spoiled(sides=sides), system)
+    assert [row[3] for row in edges(books).rows] == [wide]
+    assert books.heat(55.0, 75.0) == hot
 
 
 @pytest.mark.django_db

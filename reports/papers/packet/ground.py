@@ -56,7 +56,7 @@ def edges(books: Books) -> Register:
             books.field(one.field_id),
             one.side,
             one.neighbour,
-            "" if one.buffer_m is None else f"{one.buffer_m:g} m",
+            "" if one.buffer_m is None else books.length(one.buffer_m),
             one.barrier,
         )
         for one in books.told.sides

@@ -90,6 +90,13 @@ class Books:
     def area(self, area_m2: float) -> str:
         return measure_said(units.write_area(area_m2, self.system))
 
+    def length(self, length_m: float) -> str:
+        return measure_said(units.write_length(length_m, self.system))
+
+    def heat(self, least_c: float, most_c: float) -> str:
+        least, most = (units.write_temp(one, self.system) for one in (least_c, most_c))
+        return f"{least} – {most}"
+
     def mass(self, mass_kg: float | None) -> str:
         return "—" if mass_kg is None else str(units.write_mass(mass_kg, self.system))
 

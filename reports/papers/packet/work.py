@@ -81,7 +81,7 @@ def compost(books: Books) -> Register:
                 day(heap.started_on),
                 number(heap.ratio),
                 str(len(temps)),
-                f"{min(temps):.0f} – {max(temps):.0f} °C" if temps else "",
+                books.heat(min(temps), max(temps)) if temps else "",
                 str(sum(turned for _day, _temp, turned in heap.days)),
             )
         )
