@@ -191,6 +191,7 @@ class AccountForm(ModelForm[User]):
         label=_("Language"),
         required=False,
         choices=[("", _("as the browser asks")), *LANGUAGES],
+        help_text=_("Pages, letters and the papers you print come in it."),
     )
     units = forms.ChoiceField(
         label=_("Units shown"),

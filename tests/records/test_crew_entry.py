@@ -264,3 +264,11 @@ def test_a_share_left_out_of_a_mix_is_asked_for(world, crew, fields, lot, rye):
     answer = crew.post(at(world, "sow"), sowing(lot, fields, **mix), **JSON)
     assert "Give each kind of a mix its share." in " ".join(answer.json()["errors"])
     assert lines_of(fields[0]) == []
+
+
+def test_a_lot_of_another_farm_cannot_be_sown_from_a_telephone(world, crew, fields):
+    theirs = SeedLotFactory(farm=world.theirs.farm)
+    typed = sowing(theirs, fields[:1], lot1=theirs.pk, kind0=world.ours.kind.pk)
+    answer = crew.post(at(world, "sow"), typed, **JSON)
+    assert answer.status_code == 422
+    assert lines_of(fields[0]) == []

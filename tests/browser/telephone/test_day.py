@@ -3,7 +3,6 @@
 import time
 
 import pytest
-from django.conf import settings
 from django.urls import reverse
 from django.utils import timezone
 
@@ -29,10 +28,6 @@ from tests.records.test_attachments import picture
 pytestmark = [
     pytest.mark.django_db(transaction=True),
     pytest.mark.skipif(not CHROMIUM, reason="chromium is not on this machine"),
-    pytest.mark.skipif(
-        settings.DATABASES["default"]["ENGINE"].endswith("postgresql"),
-        reason="a telephone's day is tried on SQLite; test_crew_entry runs on both",
-    ),
 ]
 
 

@@ -1,7 +1,6 @@
 """What waits on a telephone is one person's."""
 
 import pytest
-from django.conf import settings
 from django.contrib.sessions.models import Session
 
 from farm.models.sign_ins import SignIn
@@ -22,10 +21,6 @@ from tests.browser.telephone.phone import (
 pytestmark = [
     pytest.mark.django_db(transaction=True),
     pytest.mark.skipif(not CHROMIUM, reason="chromium is not on this machine"),
-    pytest.mark.skipif(
-        settings.DATABASES["default"]["ENGINE"].endswith("postgresql"),
-        reason="a telephone's day is tried on SQLite; test_crew_entry runs on both",
-    ),
 ]
 
 

@@ -1,7 +1,6 @@
 """What waits on a telephone is sent in order, and each entry once."""
 
 import pytest
-from django.conf import settings
 from django.urls import reverse
 
 from farm.models import Change
@@ -20,10 +19,6 @@ from tests.browser.telephone.phone import (
 pytestmark = [
     pytest.mark.django_db(transaction=True),
     pytest.mark.skipif(not CHROMIUM, reason="chromium is not on this machine"),
-    pytest.mark.skipif(
-        settings.DATABASES["default"]["ENGINE"].endswith("postgresql"),
-        reason="a telephone's day is tried on SQLite; test_crew_entry runs on both",
-    ),
 ]
 
 

@@ -3,7 +3,6 @@
 import datetime as dt
 
 import pytest
-from django.conf import settings
 from django.utils import timezone
 
 from records.models import Observation
@@ -24,10 +23,6 @@ from tests.browser.telephone.phone import (
 pytestmark = [
     pytest.mark.django_db(transaction=True),
     pytest.mark.skipif(not CHROMIUM, reason="chromium is not on this machine"),
-    pytest.mark.skipif(
-        settings.DATABASES["default"]["ENGINE"].endswith("postgresql"),
-        reason="a telephone's day is tried on SQLite; test_crew_entry runs on both",
-    ),
 ]
 
 
