@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
+from urllib.parse import urlencode
 
 from django.db import models as db
 from django.urls import reverse
@@ -97,6 +98,13 @@ def day_meant(request: FarmRequest, today: dt.date) -> dt.date:
         return min(dt.date.fromisoformat(request.GET.get("on", "")), today)
     except ValueError:
         return today
+
+
+def page_of(row: Record, noun: Noun, farm: Farm, request: FarmRequest) -> str:
+    """The page of a record, with the day one looks from kept on."""
+    address = reverse("records:page", args=[farm.slug, noun.slug, row.pk])
+    on = request.GET.get("on", "")[:10]
+    return f"{address}?{urlencode({'on': on})}" if on else address
 
 
 def plan_done(row: Record, request: FarmRequest, today: dt.date) -> dict[str, Any]:

@@ -106,7 +106,7 @@ def entered(request: FarmRequest, farm: Farm, noun: Noun, form: Any) -> HttpResp
         messages.success(request, _("Written down."))
         for warning in tidings.warnings(row):
             messages.warning(request, warning)
-        return redirect("records:page", farm.slug, noun.slug, row.pk)
+        return redirect(tidings.page_of(row, noun, farm, request))
     page = {"farm": farm, "noun": noun, "form": form, "row": form.instance}
     return render(request, "records/form.html", page)
 

@@ -20,6 +20,7 @@ from records.forms import DutyForm, plan_sheet
 from records.forms.plans import PlanForm
 from records.nouns import BY_SLUG
 from records.planning import plan
+from records.tidings import page_of
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
 MOVES = {"later": 7, "sooner": -7}
@@ -35,7 +36,7 @@ def plan_one(request: FarmRequest, farm: Farm) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
         row = plan([form.planned()], farm, by=request.user, now=timezone.now())[0]
         messages.success(request, _("Planned, with its duties."))
-        return redirect("records:page", farm.slug, "plantings", row.pk)
+        return redirect(page_of(row, BY_SLUG["plantings"], farm, request))
     return render(request, "records/plan_one.html", {"farm": farm, "form": form})
 
 

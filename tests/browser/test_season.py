@@ -50,6 +50,7 @@ def now(window, cast, day):
 def saved(page):
     with page.expect_navigation():
         page.locator("form.record button", has_text="Write it down").click()
+    assert page.get_by_role("link", name="Now, as of the day you came from").count()
     refused = page.locator(".summary-of-errors, .errors").all_inner_texts()
     assert refused == [] and page.locator(".messages").count() == 1
 
