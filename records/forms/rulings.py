@@ -18,6 +18,9 @@ class RulesFollowedForm(RecordForm[RulesFollowed]):
 
 
 class CertifierNumberForm(RecordForm[CertifierNumber]):
+    # Which number of which rule it is, in words; told, and not kept.
+    about = forms.CharField(required=False, widget=forms.HiddenInput())
+
     class Meta:
         model = CertifierNumber
         fields = ["key", "low", "high", "value", "note", "document", "notes"]
@@ -29,10 +32,12 @@ class CertifierNumberForm(RecordForm[CertifierNumber]):
         super().__init__(data, **options)
         told = {**self.initial, **(data.dict() if hasattr(data, "dict") else {})}
         if told.get("key"):
-            self.fields["value"].help_text = _("From %(low)s to %(high)s.") % {
+            told_range = _("From %(low)s to %(high)s.") % {
                 "low": told.get("low"),
                 "high": told.get("high"),
             }
+            about = told.get("about") or ""
+            self.fields["value"].help_text = f"{about}. {told_range}".lstrip(". ")
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

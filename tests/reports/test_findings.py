@@ -209,9 +209,11 @@ def test_a_certifiers_number_out_of_its_range_is_refused_beside_the_box(
     key = f"{RuleSet.ORGANIC_US}.{RuleId.MANURE}.contact_days"
     sent = {"key": key, "low": "60", "high": "400", "value": "4000"}
     sent |= {"note": "Told by telephone", "document": "Blue folder"}
+    sent |= {"about": "Raw manure <i>"}
     before = CertifierNumber.objects.count()
     page = owner_client.post(f"{new}?key={key}", sent).content.decode()
     assert "The value lies outside the range." in page
+    assert "Raw manure &lt;i&gt;. From 60 to 400." in page
     assert 'value="4000' in page
     assert CertifierNumber.objects.count() == before
 
