@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
+from django.core.exceptions import ValidationError
 from django.db import transaction
 from django.http import QueryDict
 
@@ -84,7 +85,7 @@ def sheet(
     once = act.noun.form(initial=dict(initial or {}), **options)
     if typed is not None:
         once = act.noun.form(_with_row_count(typed, act, ""), **options)
-    made = Sheet(act, farm, once)
+    made, names = Sheet(act, farm, once), dict[Any, str]()
     for place in chosen:
         prefix = f"at{place.pk}"
         data = None if typed is None else _row_data(act, place, prefix, typed)
@@ -93,12 +94,20 @@ def sheet(
         made.rows.append(row)
         row.place, row.asked = place, [row[name] for name in act.each]
         if act.sows:
-            row.seeds = [
-                seed
-                for seed in row.rows.forms
-                if seed["lot"].value() or seed["kind"].value()
-            ]
+            row.seeds = [one for one in row.rows.forms if seed_said(one, names)]
     return made
+
+
+def seed_said(seed: Any, names: dict[Any, str]) -> str:
+    """The lot, or else the kind, of a line; looked up once for all the places."""
+    for box in ("lot", "kind"):
+        value = seed[box].value()
+        if value and not seed.said:
+            if (box, value) not in names:
+                with contextlib.suppress(ValidationError):
+                    names[box, value] = str(seed.fields[box].to_python(value))
+            seed.said = names.get((box, value), str(value)[:60])
+    return str(seed.said)
 
 
 def first_row(act: Act, place: Any, told: Mapping[str, Any]) -> dict[str, Any]:

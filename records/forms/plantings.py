@@ -21,6 +21,9 @@ LOT_SLACK_KG = 0.005
 
 
 class LineForm(RowForm):
+    # What is sown, in words, where the boxes that say it are not shown.
+    said = ""
+
     kind = forms.ModelChoiceField(Kind.objects.all(), label=_("Kind"), required=False)
     lot = LotChoice(
         label=_("Seed lot"),

@@ -8,7 +8,7 @@ from django.utils import timezone
 
 from farm.units import KG_PER_LB, M2_PER_ACRE
 from records.models import Irrigation, Observation, Planting, SeedLine, Termination
-from tests.factories import FieldFactory, PlantingFactory, SeedLotFactory
+from tests.factories import FieldFactory, KindFactory, PlantingFactory, SeedLotFactory
 
 pytestmark = pytest.mark.django_db
 
@@ -57,6 +57,18 @@ def test_the_weight_of_each_field_is_worked_out_from_the_rate(
     page = as_person(world.crew).get(act_url(world, "sow"), asked)
     assert b'value="50 lb"' in page.content
     assert b'value="100 lb"' in page.content
+
+
+def test_each_seed_of_a_mix_stands_by_name_beside_its_weight_and_share(
+    world, as_person, fields, lot
+):
+    oats = KindFactory(name="Oats")
+    asked = {"go": 1, "lot0": lot.pk, "share0": "60", "kind1": oats.pk, "share1": "40"}
+    asked |= {"place": [field.pk for field in fields]}
+    page = as_person(world.crew).get(act_url(world, "sow"), asked).content.decode()
+    assert page.count(f"<strong>{lot}</strong>") == 2
+    assert page.count("<strong>Oats</strong>") == 2
+    assert page.count('value="60"') == page.count('value="40"') == 2
 
 
 def test_a_sowing_on_two_fields_is_saved_at_once_and_its_rates_are_told(
