@@ -101,11 +101,26 @@ class SeedsOnceForm(forms.Form):
 
     @property
     def more(self) -> list[Any]:
-        others = range(1, SEEDS)
-        return [
-            self["share0"],
-            *(self[f"{part}{n}"] for n in others for part in PARTS),
+        """The boxes of a mix: of its second seed, and of all that stand in it."""
+        return [self["share0"], *self._boxes(1, self._shown())]
+
+    @property
+    def yet_more(self) -> list[Any]:
+        """The boxes that wait until a mix has still more kinds."""
+        return self._boxes(self._shown(), SEEDS)
+
+    def _boxes(self, first: int, end: int) -> list[Any]:
+        return [self[f"{part}{n}"] for n in range(first, end) for part in PARTS]
+
+    def _shown(self) -> int:
+        """How many seeds stand in it, those with a fault too; at least two."""
+        used = [
+            n
+            for n in range(SEEDS)
+            if any(self[f"{part}{n}"].value() for part in PARTS)
+            or any(f"{part}{n}" in self.errors for part in PARTS)
         ]
+        return max([2, *(n + 1 for n in used)])
 
     @property
     def is_mix(self) -> bool:

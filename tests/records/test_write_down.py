@@ -7,6 +7,7 @@ from django.urls import reverse
 from django.utils import timezone
 
 from farm.units import KG_PER_LB, M2_PER_ACRE
+from records.forms.seeds_once import PARTS, SeedsOnceForm
 from records.models import Irrigation, Observation, Planting, SeedLine, Termination
 from tests.factories import FieldFactory, KindFactory, PlantingFactory, SeedLotFactory
 
@@ -186,3 +187,19 @@ def test_a_field_of_another_farm_is_not_written_to(world, as_person, lot):
         act_url(world, "sow"), typed_sowing(lot, {theirs: "5 lb"})
     )
     assert Planting.objects.count() == before
+
+
+def test_a_mix_of_two_shows_two_kinds_and_folds_the_others(world, seed_of):
+    shown = seed_of(kind0="", kind1="1")
+    assert [box.name for box in shown.more] == [
+        "share0",
+        *(f"{part}1" for part in PARTS),
+    ]
+    assert len(shown.yet_more) == 3 * len(PARTS)
+    assert len(seed_of(rate3="much").more) == 1 + 3 * len(PARTS)
+    assert seed_of(lot4="2").yet_more == []
+
+
+@pytest.fixture
+def seed_of(world):
+    return lambda **typed: SeedsOnceForm(typed, farm=world.farm)
