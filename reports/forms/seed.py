@@ -48,7 +48,10 @@ class PeriodForm(forms.Form):
         cleaned = super().clean() or self.cleaned_data
         first, last = cleaned.get("first"), cleaned.get("last")
         if first and last and not first <= last <= first + LONGEST:
-            self.add_error("last", _("It lies up to two years after the first."))
+            self.add_error(
+                "last",
+                _("It comes before the first day, or more than two years after it."),
+            )
         return cleaned
 
 

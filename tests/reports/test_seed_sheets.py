@@ -169,7 +169,7 @@ def test_sheets_and_labels_print_with_a_portion_each(world, owner_client, vetch,
 def test_days_that_make_no_sense_are_refused_in_place(world, owner_client):
     told = {"first": "2026-05-02", "last": "2026-05-01"}
     answer = asked(world, owner_client, "sowing-sheet", **told).content.decode()
-    assert "two years after the first" in answer
+    assert "two years after it" in answer
     assert asked(world, owner_client, "labels-pdf", **told).status_code == 200
 
 
