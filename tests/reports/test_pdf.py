@@ -11,6 +11,7 @@ from django.template.loader import render_to_string
 from reports.papers.season import laid_out
 from reports.pdf import PdfUnavailableError, numbering, print_paper, printing, to_pdf
 from tests.reports import samples
+from tests.reports.accessible import faults_of, heading_levels, skips
 from tests.reports.margins import needs_poppler, told_margins_pt, words_beyond
 
 CSS = "@page { size: letter }"
@@ -50,6 +51,12 @@ def test_a_paper_is_tagged_and_names_its_language_and_title(printed):
     assert "/StructTreeRoot" in root
     assert str(root["/Lang"]).startswith("en")
     assert reader.metadata.title == "Season report 2026, Alder Bank Farm"
+
+
+def test_two_checkers_of_pdf_ua_1_find_no_fault_in_the_paper(printed, tmp_path):
+    """ISO 14289-1, as page-validation and pdfua hold a file against it."""
+    assert faults_of(printed, tmp_path) == set()
+    assert skips(heading_levels(printed)) == []
 
 
 def test_the_same_season_gives_the_same_bytes(printed):
