@@ -52,7 +52,8 @@ def now_paper(
         "today": today,
         "on": on,
         "now": now,
-        "duties": duties,
+        # Those that are late stand above, once.
+        "duties": [row for row in duties if row.latest_on >= on],
         "late": [row for row in duties if row.latest_on < on],
         "later": len(waiting) - len(duties),
         "states": tuple(state_parts(rows)),

@@ -80,6 +80,15 @@ def test_duties_stand_on_it_by_field_and_as_a_list(world, here, stand, owner_cli
         assert "Sharpen the scythe" in text
 
 
+def test_a_late_duty_stands_once_above_the_others(world, here, stand):
+    days = {"earliest_on": SOWN, "latest_on": TODAY - dt.timedelta(days=1)}
+    late = DutyFactory(**here, **days, field=stand.field, words="Mow the edge")
+    paper = now(world)
+    assert late.pk in {row.id for row in paper["late"]}
+    assert late.pk not in {row.id for row in paper["duties"]}
+    assert paper["later"] == 0
+
+
 def test_nothing_that_happened_later_is_known_on_an_earlier_day(world, here, stand):
     TerminationFactory(**here, planting=stand, ended_on=TODAY, reason="weeds")
     earlier = TODAY - dt.timedelta(days=2)

@@ -20,9 +20,15 @@ def test_a_stands_page_draws_its_stages_and_says_how_each_is_known(
     assert "In the week after sowing" in text
 
 
-def test_an_inspector_reads_but_is_offered_nothing_to_write(world, stand, as_person):
-    text = page(as_person(world.inspector), world, "reports:now").content.decode()
-    assert "Write down the cut" not in text and "See the stand" in text
+def test_what_lies_ahead_is_not_opened_to_an_inspector(world, stand, as_person):
+    client = as_person(world.inspector)
+    shown = [
+        address(world, "reports:now"),
+        address(world, "reports:gaps"),
+        address(world, "reports:stand", stand.pk),
+        address(world, "reports:residue", stand.pk),
+    ]
+    assert {client.get(path).status_code for path in shown} == {403}
 
 
 def test_both_residues_stand_side_by_side_with_what_matters(world, stand, owner_client):
