@@ -215,7 +215,9 @@ def test_the_record_the_list_and_the_map_lead_to_the_page(world, north, owner_cl
 def test_another_farms_field_is_not_found(world, owner_client, as_person, north):
     assert page(owner_client, world.theirs["fields"]).status_code == 404
     assert page(as_person(world.stranger), north).status_code == 404
-    assert page(as_person(world.inspector), north).status_code == 200
+    assert page(as_person(world.crew), north).status_code == 200
+    # An inspector reads the field's record, and the papers of their own seasons.
+    assert page(as_person(world.inspector), north).status_code == 302
 
 
 def test_tables_can_be_heard_and_nothing_is_styled_in_place(world, north, owner_client):
