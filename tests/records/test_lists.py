@@ -280,3 +280,10 @@ def maker_of(model):
         and maker._meta.model is model
     ]
     return found[0]
+
+
+def test_a_list_narrowed_by_kind_is_put_in_order_by_a_field(world, owner_client, later):
+    kind = later.lines.get().kind_id
+    for sort in ("field__name", "-begins_on", "area_m2"):
+        page = in_order(owner_client, world, "plantings", kind=kind, sort=sort)
+        assert list(page.context["page_obj"]) == [later]

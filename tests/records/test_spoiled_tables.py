@@ -143,13 +143,13 @@ def is_loaded_whole_or_not_at_all(world, data):
     return after == (before[0] + new, before[1] + new)
 
 
-@settings(max_examples=70, **SLOW)
+@settings(max_examples=110, **SLOW)
 @given(data=texts())
 def test_a_spoiled_text_is_loaded_whole_or_not_at_all(world, data):
     assert is_loaded_whole_or_not_at_all(world, data)
 
 
-@settings(max_examples=40, **SLOW)
+@settings(max_examples=60, **SLOW)
 @given(data=workbooks())
 def test_a_spoiled_workbook_is_loaded_whole_or_not_at_all(world, data):
     assert is_loaded_whole_or_not_at_all(world, data)
