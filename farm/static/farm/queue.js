@@ -6,6 +6,8 @@
   const box = document.getElementById("queue");
   const form = document.getElementById("entry");
   const PATIENCE_MS = 30000;
+  // A form older than this was kept, and its day may be over.
+  const FRESH_MS = 10 * 60 * 1000;
 
   // What is kept, in order, and each with whose it is.
 
@@ -228,17 +230,19 @@
     return entry;
   }
 
-  // A page kept since yesterday would say yesterday; without the server the
-  // telephone's own day is the best guess, and what is typed stands.
+  // A page kept since yesterday would say yesterday. The server's clock goes before
+  // the telephone's; without the server the telephone's own day is the best guess.
+  // What is typed stands.
   async function day() {
     const boxes = form.querySelectorAll('input[type="date"]');
-    const now = new Date();
-    const today = new Date(now - now.getTimezoneOffset() * 60000).toISOString().slice(0, 10);
+    let now = new Date();
     try {
-      await ask(box.dataset.who);
-    } catch {
-      for (const one of boxes) if (one.value && one.value === one.defaultValue) one.value = today;
-    }
+      const answer = await ask(box.dataset.who);
+      if (answer.ok) now = new Date(answer.headers.get("Date") ?? now);
+      if (answer.ok && now - new Date(form.dataset.at) < FRESH_MS) return;
+    } catch { /* No signal. */ }
+    const today = new Date(now - now.getTimezoneOffset() * 60000).toISOString().slice(0, 10);
+    for (const one of boxes) if (one.value && one.value === one.defaultValue) one.value = today;
   }
 
   async function watch() {

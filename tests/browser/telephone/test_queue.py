@@ -37,8 +37,12 @@ def test_entries_wait_in_order_through_a_closed_tab_and_are_sent_with_signal(
     assert [one.split(" · ")[0] for one in titles(page)] == ["Sown", "Seen"]
     assert "waiting" in page.inner_text(QUEUE)
     assert SentEntry.objects.count() == 0
-    for kept in ("fields", "seed-lots"):
-        page.goto(reverse("records:list", args=[place.farm.slug, kept]))
+    slug = place.farm.slug
+    lists = [
+        reverse("records:list", args=[slug, one]) for one in ("fields", "seed-lots")
+    ]
+    for kept in (*lists, reverse("records:kinds", args=[slug])):
+        page.goto(kept)
         assert "No signal" not in page.title()
     page.goto(day_of(place))
     context.set_offline(False)

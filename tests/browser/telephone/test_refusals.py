@@ -1,6 +1,7 @@
 """What is refused is told, kept, mended or given up."""
 
 import datetime as dt
+import re
 
 import pytest
 from django.utils import timezone
@@ -74,3 +75,23 @@ def test_a_note_of_ten_million_letters_is_told_kept_and_given_up(place, phone):
     page.click("[data-part=drop]")
     page.wait_for_selector(QUEUE, state="detached")
     assert Observation.objects.count() == 0
+
+
+def test_a_form_kept_since_yesterday_opens_with_the_day_of_the_server(place, phone):
+    context = phone(place.crew, service_workers="block")
+    ahead = dt.datetime.combine(place.today + DAY, dt.time(12), dt.UTC)
+    context.clock.set_fixed_time(ahead)
+    today, before = place.today.isoformat(), (place.today - DAY).isoformat()
+
+    def old(route):
+        found = route.fetch()
+        page = re.sub(
+            r'data-at="[^"]*', f'data-at="{before}T06:00:00+00:00', found.text()
+        )
+        route.fulfill(response=found, body=page.replace(f'"{today}"', f'"{before}"'))
+
+    page = context.new_page()
+    page.route("**/crew/see/", old)
+    page.goto(form_of(place, "see"))
+    assert page.get_attribute("[name=seen_on]", "value") == before
+    page.wait_for_function(f"document.forms.entry.seen_on.value === '{today}'")
