@@ -3,8 +3,8 @@
 import datetime as dt
 
 import pytest
-from django.conf import settings
 from django.db import transaction
+from django.test import override_settings
 
 from farm.models import User
 from records import catalogue
@@ -22,8 +22,8 @@ YEAR = 2018
 @pytest.fixture(scope="module")
 def faulty(django_db_setup, django_db_blocker, tmp_path_factory):
     """The farm, and what was planted: the rule and matter, the noun, the record."""
-    kept, settings.MEDIA_ROOT = settings.MEDIA_ROOT, tmp_path_factory.mktemp("media")
-    with django_db_blocker.unblock(), transaction.atomic():
+    media = override_settings(MEDIA_ROOT=tmp_path_factory.mktemp("media"))
+    with media, django_db_blocker.unblock(), transaction.atomic():
         owner = User.objects.create_user("owner@example.org", name="Ada")
         if catalogue.is_stale(FIXTURES / "crops.json"):
             catalogue.load(FIXTURES / "crops.json")
@@ -34,7 +34,6 @@ def faulty(django_db_setup, django_db_blocker, tmp_path_factory):
         farm, lines = demo.load_lines(story, owner=owner, weather=weather)
         yield farm, {one for line in lines for one in planted(line)}
         transaction.set_rollback(True)
-    settings.MEDIA_ROOT = kept
 
 
 def planted(line):

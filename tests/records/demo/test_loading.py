@@ -3,9 +3,9 @@
 import datetime as dt
 
 import pytest
-from django.conf import settings
 from django.core.management import CommandError, call_command
 from django.db import transaction
+from django.test import override_settings
 
 from farm.models import Change, Farm, Field, LandStatement, Membership, User
 from records.models import (
@@ -48,13 +48,12 @@ def count(noun):
 @pytest.fixture(scope="module")
 def loaded(django_db_setup, django_db_blocker, tmp_path_factory):
     """The farm of the story, loaded once for the tests of this file."""
-    kept, settings.MEDIA_ROOT = settings.MEDIA_ROOT, tmp_path_factory.mktemp("media")
-    with django_db_blocker.unblock(), transaction.atomic():
+    media = override_settings(MEDIA_ROOT=tmp_path_factory.mktemp("media"))
+    with media, django_db_blocker.unblock(), transaction.atomic():
         User.objects.create_user("owner@example.org", name="Ada")
         call_command("load_demo", owner="owner@example.org", verbosity=0)
         yield Farm.objects.get(slug=STORY["farm"]["slug"])
         transaction.set_rollback(True)
-    settings.MEDIA_ROOT = kept
 
 
 @pytest.mark.django_db
