@@ -57,7 +57,7 @@ def termination_day(books: Dossier, rule: Rule) -> Iterator[Found]:
         crop = _next_crop(books, cover, end)
         if cover.purpose != "cover" or not dry or crop is None or not crop.sown_on:
             continue
-        by = terminate_by(crop.sown_on, days_before=before)
+        by = terminate_by(crop.sown_on, days_before=before, up_on=crop.up_on)
         if end.on > by:
             told: Told = {
                 "field": field_name(books, cover.field_id),

@@ -132,17 +132,21 @@ def recorded_by(applied_on: dt.date, *, days: int) -> dt.date:
     return applied_on + dt.timedelta(days=days)
 
 
-def terminate_by(planting_on: dt.date, *, days_before: int) -> dt.date:
+def terminate_by(
+    planting_on: dt.date, *, days_before: int, up_on: dt.date | None = None
+) -> dt.date:
     """Return the last day to end a cover ahead of the crop [RMA-TERM]_.
 
-    ``days_before`` is below zero where the guideline lets it stand past planting.
+    ``days_before`` is below zero where the guideline lets it stand past planting,
+    though never to the day ``up_on`` on which the crop was up.
 
     Examples
     --------
     >>> terminate_by(dt.date(2026, 5, 20), days_before=35)
     datetime.date(2026, 4, 15)
     """
-    return planting_on - dt.timedelta(days=days_before)
+    by = planting_on - dt.timedelta(days=days_before)
+    return by if up_on is None else min(by, up_on - dt.timedelta(days=1))
 
 
 def kept_until(*days: dt.date | None, years: int) -> dt.date:

@@ -23,7 +23,7 @@ KEEPING = {
         "%(field)s, sown %(sown)s: no weight of seed is written down for %(kind)s."
     ),
     Matter.ENDED_LATE: _(
-        "%(kind)s on %(field)s ended on %(ended)s, before a crop sown on %(sown)s; the "
+        "%(kind)s on %(field)s ended on %(ended)s, for a crop sown on %(sown)s; the "
         "guideline for zone %(zone)s says by %(by)s. Ask your agent, and keep advice "
         "in writing."
     ),

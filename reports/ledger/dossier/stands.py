@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from django.db.models import Exists, OuterRef, Q
+from django.db.models import Exists, Min, OuterRef, Q
 
-from records.models import Grazing, HarvestLot, Planting, Termination
+from records.models import Grazing, HarvestLot, Observation, Planting, Termination
 from reports.calc.shapes.books import EndOf, Flock, Line, Stand
 from reports.ledger.dossier.reading import Reading
 
@@ -41,11 +41,13 @@ def _plantings(reading: Reading) -> Any:
     chosen = (
         Q(sown_on__range=days) | Q(sown_on=None, planned_on__range=days) | Exists(cut)
     )
+    up = Q(observations__seen=Observation.Seen.EMERGED, observations__voided_at=None)
     rows = reading.live(Planting).filter(chosen).select_related("field")
+    rows = rows.annotate(up_on=Min("observations__seen_on", filter=up))
     return rows.prefetch_related("lines__kind")
 
 
-def _stand(row: Planting) -> Stand:
+def _stand(row: Any) -> Stand:
     return Stand(
         id=row.pk,
         field_id=row.field_id,
@@ -66,6 +68,7 @@ def _stand(row: Planting) -> Stand:
         method=row.method,
         inoculated=row.inoculated,
         next_crop_on=row.next_crop_on,
+        up_on=row.up_on,
         done_by=row.done_by,
     )
 

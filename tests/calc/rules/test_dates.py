@@ -66,6 +66,16 @@ def test_a_cover_ends_before_a_crop_of_20_may_by_the_guidelines_zone(zone, by):
     assert dates.terminate_by(day("05-20"), days_before=before) == day(by)
 
 
+@pytest.mark.parametrize(
+    ("zone", "by"), [(1, "04-15"), (2, "05-05"), (3, "05-20"), (4, "05-23")]
+)
+def test_a_cover_ends_before_the_crop_is_up_in_every_zone(zone, by):
+    """NRCS cover crop termination guidelines, 2013 and 2014: before emergence."""
+    before = round(rule(RuleId.TERMINATION_DAY)[f"days_{zone}"])
+    told = {"days_before": before, "up_on": day("05-24")}
+    assert dates.terminate_by(day("05-20"), **told) == day(by)
+
+
 def test_a_record_is_kept_five_years_after_its_latest_day():
     """7 CFR 205.103(b), counted from the later of its days."""
     told = day("2025-04-02"), day("2026-01-10"), day("2025-12-31")

@@ -33,6 +33,7 @@ class Stand:
     method: str = ""
     inoculated: bool = False
     next_crop_on: Day = None
+    up_on: Day = None
     done_by: str = ""
 
     @property
