@@ -1,6 +1,6 @@
 """Which outlines lie on the same ground."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from itertools import combinations, pairwise
 
 from farm.outlines.local import local_to
@@ -13,7 +13,10 @@ _ROWS = 48
 
 
 def sharing(
-    outlines: Mapping[int, Outline], *, share: float = SHARE
+    outlines: Mapping[int, Outline],
+    *,
+    share: float = SHARE,
+    of: Collection[int] | None = None,
 ) -> frozenset[tuple[int, int]]:
     """Return the pairs of outlines that lie on the same ground.
 
@@ -23,6 +26,8 @@ def sharing(
         By the number of the piece of land.
     share : float, optional
         The part of the smaller outline that must lie within the other. [1]
+    of : collection of int, optional
+        Only pairs with one of these pieces in them.
 
     Returns
     -------
@@ -47,7 +52,8 @@ def sharing(
     return frozenset(
         (one, other)
         for one, other in combinations(sorted(laid), 2)
-        if _meet(boxes[one], boxes[other])
+        if (of is None or one in of or other in of)
+        and _meet(boxes[one], boxes[other])
         and _shared(laid[one], laid[other], boxes[one], boxes[other]) >= share
     )
 

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Collection
 from dataclasses import dataclass
 from typing import Any
 
+from farm import outlines
 from farm.models import Change, Farm, Field, User
 from records.acts import ACTS as ACTS
 from records.acts import seeds_query as seeds_query
 from records.models import Application, Duty, InputProduct
 from records.nouns import BY_MODEL
+from reports.calc.rules.post import drawn_beside
 from reports.calc.shapes.post import Plot, Sprayed
 
 # Longer ago, no label's interval still runs.
@@ -117,10 +120,16 @@ def sprayed(farm: Farm, *, today: dt.date) -> tuple[Sprayed, ...]:
     )
 
 
-def plots(farm: Farm) -> tuple[Plot, ...]:
-    """One query: the fields and their parts, by name."""
-    rows = Field.objects.on(farm).live().order_by("name", "pk")
-    return tuple(Plot(row.pk, row.name, row.parent_id) for row in rows)
+def plots(farm: Farm, *, of: Collection[int]) -> tuple[Plot, ...]:
+    """One query: the fields and their parts, by name, and what is drawn over these."""
+    rows = list(Field.objects.on(farm).live().order_by("name", "pk"))
+    told = {row.pk: outlines.as_kept(row.outline) for row in rows} if of else {}
+    drawn = {pk: one for pk, one in told.items() if one}
+    pairs = outlines.sharing(drawn, of=of)
+    return tuple(
+        Plot(row.pk, row.name, row.parent_id, drawn_beside(row.pk, pairs))
+        for row in rows
+    )
 
 
 def own_entries(farm: Farm, user: User) -> tuple[OwnEntry, ...]:

@@ -9,7 +9,7 @@ from typing import Any
 from urllib.parse import urlencode
 
 from farm.models import Farm, User
-from reports.calc.rules.post import spread, still_closed
+from reports.calc.rules.post import keeps_out, spread, still_closed
 from reports.ledger.crew import (
     ACTS as KNOWN_ACTS,
 )
@@ -61,9 +61,11 @@ class Entry:
 def crew_paper(farm: Farm, user: User, *, now: dt.datetime) -> dict[str, Any]:
     """A person's day on a farm, in a fixed number of queries."""
     here = now.astimezone(zoneinfo.ZoneInfo(farm.time_zone)).replace(tzinfo=None)
-    today, land = here.date(), plots(farm)
+    today = here.date()
+    fresh = [one for one in sprayed(farm, today=today) if keeps_out(one, now=here)]
+    land = plots(farm, of={one.field_id for one in fresh})
     presses = [press(one, farm) for one in duties_of(farm, user, until=today + AHEAD)]
-    closed = still_closed(spread(sprayed(farm, today=today), land), now=here)
+    closed = still_closed(spread(fresh, land), now=here)
     shut = {one.field for one in closed}
     return {
         "farm": farm,

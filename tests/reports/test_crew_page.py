@@ -26,6 +26,13 @@ from tests.factories import (
 
 pytestmark = pytest.mark.django_db
 DAY = dt.timedelta(days=1)
+TODAY = dt.date(2026, 5, 1)
+
+
+def square(west, side=0.002):
+    low, east, high = 50.0, west + side, 50.0 + side
+    ring = [[west, low], [east, low], [east, high], [west, high], [west, low]]
+    return {"type": "Polygon", "coordinates": [ring]}
 
 
 @pytest.fixture
@@ -129,6 +136,30 @@ def test_a_spray_reaches_what_shares_its_ground_and_no_neighbour():
     ended = dt.datetime(2026, 5, 1, 14)
     one = Sprayed(2, "West", "Soap", ended.date(), ended, 12, "")
     assert {it.field for it in spread([one], plots)} == {"Farm", "West"}
+
+
+def test_a_spray_reaches_what_is_drawn_over_its_ground_with_its_parts():
+    plots = [
+        Plot(1, "Bench", None, frozenset({2})),
+        Plot(2, "Strip", None, frozenset({1})),
+        Plot(3, "Bed of the strip", 2),
+        Plot(4, "Hill", None),
+    ]
+    one = Sprayed(1, "Bench", "Soap", TODAY, dt.datetime(2026, 5, 1, 14), 12, "")
+    reached = {it.field for it in spread([one], plots)}
+    assert reached == {"Bench", "Strip", "Bed of the strip"}
+
+
+def test_ground_drawn_over_a_sprayed_field_is_shut(world, crew, today):
+    below = FieldFactory(farm=world.farm, name="Bench", outline=square(10.0))
+    FieldFactory(farm=world.farm, name="Strip", outline=square(10.001))
+    FieldFactory(farm=world.farm, name="Far", outline=square(11.0))
+    spray(world, below, today, reentry_hours=48)
+    shown = page(crew, world.farm)
+    assert "Do not enter Strip</strong>" in shown
+    assert "Do not enter Far</strong>" not in shown
+    posted = crew.get(reverse("reports:post", args=[world.farm.slug])).content.decode()
+    assert "Strip" in posted
 
 
 def test_own_entries_can_be_mended_while_young(world, crew, today):

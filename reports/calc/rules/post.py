@@ -40,29 +40,52 @@ def keep_out(books: Dossier, *, now: dt.datetime) -> tuple[KeepOut, ...]:
         for put in books.puts
         if type_of(books, put) == PEST
     )
-    return still_closed(sprays, now=now)
+    return still_closed(spread(sprays, plots_of(books)), now=now)
+
+
+def plots_of(books: Dossier) -> tuple[Plot, ...]:
+    """Return the pieces of land with what is drawn over each."""
+    return tuple(
+        Plot(one.id, one.name, one.parent_id, drawn_beside(one.id, books.drawn_over))
+        for one in books.fields
+    )
+
+
+def drawn_beside(here: int, pairs: Iterable[tuple[int, int]]) -> frozenset[int]:
+    """Return the pieces that stand in a pair with this one."""
+    return frozenset(other for pair in pairs if here in pair for other in pair) - {here}
 
 
 def still_closed(sprays: Iterable[Sprayed], *, now: dt.datetime) -> tuple[KeepOut, ...]:
     """Return the sprays that keep people out at an hour of the farm's clock."""
-    told = []
-    for one in sprays:
-        until = None
-        if one.reentry_hours is not None:
-            until = reentry_over(one.ended_at, hours=one.reentry_hours)
-        over = until if until is not None else one.ended_at + UNKNOWN_FOR
-        if one.on <= now.date() and now < over:
-            who = initials(one.done_by)
-            told.append(KeepOut(one.field, one.product, one.on, until, who))
+    told = [
+        KeepOut(one.field, one.product, one.on, _until(one), initials(one.done_by))
+        for one in sprays
+        if keeps_out(one, now=now)
+    ]
     return tuple(sorted(told, key=lambda one: (one.field, one.applied_on)))
+
+
+def keeps_out(one: Sprayed, *, now: dt.datetime) -> bool:
+    """Tell whether a spray keeps people out at an hour of the farm's clock."""
+    over = _until(one) or one.ended_at + UNKNOWN_FOR
+    return one.on <= now.date() and now < over
+
+
+def _until(one: Sprayed) -> dt.datetime | None:
+    if one.reentry_hours is None:
+        return None
+    return reentry_over(one.ended_at, hours=one.reentry_hours)
 
 
 def spread(sprays: Iterable[Sprayed], plots: Sequence[Plot]) -> Iterator[Sprayed]:
     """Yield each spray for every piece that shares ground with the one it is on.
 
-    What lies in a sprayed field is sprayed, and so is a part of what it lies in.
+    What lies in a sprayed field is sprayed, and so is a part of what it lies in, and
+    what is drawn over it.
     """
     above = {one.id: one.parent_id for one in plots}
+    beside = {one.id: one.beside for one in plots}
 
     def upward(here: int | None) -> Iterator[int]:
         seen: set[int] = set()
@@ -75,7 +98,8 @@ def spread(sprays: Iterable[Sprayed], plots: Sequence[Plot]) -> Iterator[Sprayed
     for spray in sprays:
         for plot in plots:
             up, down = lies_in.get(spray.field_id, frozenset()), lies_in[plot.id]
-            if plot.id in up or spray.field_id in down:
+            near = beside.get(spray.field_id, frozenset())
+            if plot.id in up or spray.field_id in down or near & down:
                 yield replace(spray, field_id=plot.id, field=plot.name)
 
 

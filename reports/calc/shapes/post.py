@@ -48,11 +48,12 @@ class Display:
 
 @dataclass(frozen=True, slots=True)
 class Plot:
-    """A piece of land by number and name, and the piece it lies in."""
+    """A piece of land by number and name, what it lies in and what is drawn over it."""
 
     id: int
     name: str
     parent_id: int | None
+    beside: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
