@@ -21,6 +21,25 @@ PLAIN_FILES = {
 }
 
 
+# Begun first, or one worker would end alone with them.
+LONG = (
+    "tests/test_access.py",
+    "tests/browser/",
+    "tests/test_inspector.py",
+    "tests/farm/test_two_writers.py",
+    "tests/reports/test_demo_faults.py",
+    "tests/reports/test_p",
+    "tests/reports/test_season_paper.py",
+    "tests/records/demo/",
+    "tests/records/tables/",
+    "tests/test_",
+)
+
+
+def pytest_collection_modifyitems(items):
+    items.sort(key=lambda one: not one.nodeid.startswith(LONG))
+
+
 def pytest_configure():
     # Safe passwords are slow on purpose, and nobody collects files for a test.
     settings.PASSWORD_HASHERS = ["django.contrib.auth.hashers.MD5PasswordHasher"]

@@ -16,7 +16,7 @@ from farm.setup.steps import STEPS_TO_SERVE, STEPS_TO_TEST, Steps
 READY = "FARM_SET_UP"
 INTERRUPTED = 130
 # A file of tests stays on one worker, since it makes its cast of people once.
-TESTING = ("-n", "auto", "--dist", "loadfile")
+TESTING = ("-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder")
 
 
 def main(argv: list[str]) -> int:
