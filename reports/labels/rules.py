@@ -64,7 +64,7 @@ RULE = {
     RuleId.APPLICATOR: _("Who put it on, from where, and how"),
     RuleId.TRIGGER: _("What a pest-control material was for"),
     RuleId.SPRAYED: _("Stands sprayed out"),
-    RuleId.TARP: _("Tarps and plastic taken off"),
+    RuleId.TARP: _("Tarps taken off"),
     RuleId.BURNING: _("Burning of residue"),
     RuleId.REENTRY: _("Work and the re-entry interval"),
     RuleId.POSTING: _("Posting of what was sprayed"),
