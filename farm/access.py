@@ -48,6 +48,7 @@ def for_members(*roles: Role) -> Callable[[View[P]], Routed]:
             let(request, allowed)
             farm = membership.farm.read_in(request.user.units)
             farm.period = membership.period
+            farm.is_read_by_crew = membership.role == Role.CREW
             _keep_to_the_period(request, farm)
             _note(request)
             with timezone.override(farm.time_zone):

@@ -100,8 +100,9 @@ def lines(change: Change, farm: Farm) -> Iterator[Line]:
             yield Line(LOADED.get(name, _plain(name)), "", text)
         return
     model = model_named(change.noun)
+    hidden = model.PRIVATE if model and farm.is_read_by_crew else frozenset()
     for name in _in_order(before | after, model):
-        if name in SILENT or (not before.get(name) and not after.get(name)):
+        if name in SILENT | hidden or (not before.get(name) and not after.get(name)):
             continue
         field, label = _field(model, name)
         yield Line(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterator, Set
 from dataclasses import dataclass
 from typing import Any
 from urllib.parse import urlencode
@@ -151,14 +151,15 @@ def page(row: Record, farm: Farm) -> dict[str, Any]:
 
 def facts(row: Record, farm: Farm) -> list[Fact]:
     """Every line of a record that says something, in the order of its fields."""
-    return [*_own_facts(row), *_parts_facts(row)]
+    hidden = UNTOLD | VOIDING | (row.PRIVATE if farm.is_read_by_crew else set())
+    return [*_own_facts(row, hidden), *_parts_facts(row)]
 
 
-def _own_facts(row: Record) -> Iterator[Fact]:
+def _own_facts(row: Record, hidden: Set[str]) -> Iterator[Fact]:
     for field in row._meta.concrete_fields:
         name = field.name
         value = getattr(row, name)
-        silent = value in (None, "") or name in UNTOLD | VOIDING
+        silent = value in (None, "") or name in hidden
         if silent or name in {"outline", "measure"}:
             continue
         if name == "amount_si":

@@ -9,6 +9,7 @@ from records.models import Kind
 from records.models.calendars import sealed
 from tests.factories import (
     ApplicationFactory,
+    ApplicatorLicenceFactory,
     BiomassSampleFactory,
     CalendarAddressFactory,
     CalibrationFactory,
@@ -86,6 +87,7 @@ LEANING: tuple[tuple[str, Any, dict[str, str]], ...] = (
     ("certifier-numbers", CertifierNumberFactory, {}),
     ("finding-replies", FindingReplyFactory, {}),
     ("changes-told", ChangeToldFactory, {}),
+    ("applicator-licences", ApplicatorLicenceFactory, {}),
 )
 OF_A_KIND = {
     "own-figures": FarmFigureFactory,

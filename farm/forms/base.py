@@ -67,6 +67,9 @@ class RecordForm(ModelForm[R], Generic[R]):
         self.farm, self.today = farm, today
         self.instance.farm = farm
         self.fields["client_key"].initial = uuid.uuid4()
+        if farm.is_read_by_crew and self.instance.pk:
+            for name in self.instance.PRIVATE:
+                self.fields.pop(name, None)
         for name, field in self.fields.items():
             self._fit(name, field)
 

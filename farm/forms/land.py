@@ -29,6 +29,7 @@ class FarmForm(ModelForm[Farm]):
             "name",
             "operator",
             "address",
+            "family",
             "country",
             "latitude",
             "longitude",
@@ -41,9 +42,12 @@ class FarmForm(ModelForm[Farm]):
             "season_first_month",
             "cool_springs",
         ]
-        widgets: ClassVar = {"address": forms.Textarea(attrs={"rows": 3})}
+        widgets: ClassVar = {
+            "address": forms.Textarea(attrs={"rows": 3}),
+            "family": forms.Textarea(attrs={"rows": 2}),
+        }
 
-    field_order = (*Meta.fields[:9], "prices_are_in_it")
+    field_order = (*Meta.fields[:10], "prices_are_in_it")
 
     def __init__(self, *args: Any, **options: Any) -> None:
         super().__init__(*args, **options)

@@ -55,6 +55,15 @@ class Farm(models.Model):
     slug = models.SlugField(_("short name in addresses"), max_length=60, unique=True)
     operator = models.CharField(_("operator"), max_length=120, blank=True)
     address = models.TextField(_("address"), blank=True, max_length=500)
+    family = models.TextField(
+        _("owner’s close family who work here"),
+        blank=True,
+        max_length=500,
+        help_text=_(
+            "One name a line, written as under “done by”. Rules on training of workers "
+            "leave out the owner and these people."
+        ),
+    )
     country = models.CharField(_("country"), max_length=60, blank=True)
     latitude = models.FloatField(
         _("latitude"),
@@ -108,6 +117,8 @@ class Farm(models.Model):
     _units_of_its_own = ""
     # Laid over the farm in memory while an inspector reads.
     period: tuple[dt.date, dt.date] | None = None
+    # Likewise while one of the crew reads.
+    is_read_by_crew: bool = False
 
     class Meta:
         verbose_name = _("farm")

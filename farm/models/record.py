@@ -48,6 +48,8 @@ class Record(models.Model):
     PARTS: ClassVar[tuple[str, ...]] = ()
     # Fields whose change cannot be read without another field beside it.
     TOLD_WITH: ClassVar[Mapping[str, str]] = {}
+    # Fields that are not for the crew's eyes.
+    PRIVATE: ClassVar[frozenset[str]] = frozenset()
 
     farm = models.ForeignKey(
         "farm.Farm", on_delete=models.PROTECT, related_name="%(class)ss"

@@ -26,6 +26,7 @@ from records.filters.land import (
     FieldFilter,
     LandStatementFilter,
 )
+from records.filters.licences import ApplicatorLicenceFilter
 from records.filters.rulings import (
     CertifierNumberFilter,
     ChangeToldFilter,
@@ -51,6 +52,7 @@ from records.filters.upkeep import (
 
 __all__ = [
     "ApplicationFilter",
+    "ApplicatorLicenceFilter",
     "BiomassSampleFilter",
     "CalibrationFilter",
     "CertifierNumberFilter",

@@ -7,7 +7,7 @@ from django.utils.translation import gettext_lazy as _
 
 from farm.forms.long import LongSelect
 from records.filters.base import RecordFilter, by_field, by_kind
-from records.models import Equipment, Incident, Supplier
+from records.models import Equipment, Incident, Supplier, Training
 
 
 def by_machine(path: str) -> df.ModelChoiceFilter:
@@ -70,3 +70,6 @@ class IncidentFilter(RecordFilter):
 class TrainingFilter(RecordFilter):
     DAY = "trained_on"
     WORDS = ("person", "topic", "trainer", "notes")
+    subject = df.ChoiceFilter(
+        label=_("What it counts as"), choices=Training.Subject.choices
+    )

@@ -10,6 +10,7 @@ from records.forms.duties import DutyForm
 from records.forms.harvests import HarvestLotForm, SaleForm, StorageForm
 from records.forms.input_lots import InputLotForm
 from records.forms.inputs import ApplicationForm, InputProductForm
+from records.forms.licences import ApplicatorLicenceForm
 from records.forms.moves import LotMoveForm
 from records.forms.observations import BiomassSampleForm, ObservationForm
 from records.forms.offers import SeedOfferForm
@@ -40,6 +41,7 @@ from records.forms.weather import (
 
 __all__ = [
     "ApplicationForm",
+    "ApplicatorLicenceForm",
     "BiomassSampleForm",
     "CalibrationForm",
     "CertifierNumberForm",

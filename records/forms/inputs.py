@@ -110,6 +110,12 @@ class ApplicationForm(RecordForm[Application]):
             "finished_at": forms.TimeInput(attrs={"type": "time"}),
             "posted_time": forms.TimeInput(attrs={"type": "time"}),
         }
+        help_texts: ClassVar = {
+            "applicator_licence": _(
+                "Its number. For restricted use it is held against the licences "
+                "written down."
+            ),
+        }
 
     field_order = Meta.fields
 

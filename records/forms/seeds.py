@@ -19,7 +19,7 @@ from records.models import NoxiousWeed, SeedLot
 
 
 class SeedLotForm(RowsForm[SeedLot]):
-    HAPPENED = ("received_on", "tested_on")
+    HAPPENED = ("received_on", "tested_on", "non_gmo_on")
     ROWS = Components
     RELATED = "components"
     MORE: ClassVar = {"weeds": Weeds}
@@ -55,6 +55,8 @@ class SeedLotForm(RowsForm[SeedLot]):
             "status",
             "treatment",
             "certificate",
+            "non_gmo",
+            "non_gmo_on",
             "inoculant",
             "inoculant_until",
             "done_by",
@@ -62,6 +64,10 @@ class SeedLotForm(RowsForm[SeedLot]):
         ]
         help_texts = {
             "no_noxious": _("Otherwise name each with its number below."),
+            "non_gmo": _(
+                "For kinds of which engineered varieties are sold, such as corn: a "
+                "statement of the seller, or a test."
+            ),
         }
 
     def __init__(self, data: Any = None, **options: Any) -> None:
@@ -94,6 +100,10 @@ class SeedLotForm(RowsForm[SeedLot]):
             "treatment"
         ):
             self.add_error("treatment", _("Say what the seed was treated with."))
+        if cleaned.get("non_gmo") and not cleaned.get("non_gmo_on"):
+            self.add_error("non_gmo_on", _("Say of which day that is."))
+        if cleaned.get("non_gmo_on") and not cleaned.get("non_gmo"):
+            self.add_error("non_gmo", _("Say by what it is shown."))
         if cleaned.get("purity_share") == 0:
             self.add_error("purity_share", _("Nothing in it would be of this kind."))
         for name, sentence in live_seed_faults(cleaned):

@@ -75,4 +75,16 @@ class TrainingForm(RecordForm[Training]):
 
     class Meta:
         model = Training
-        fields = ["trained_on", "person", "topic", "trainer", "valid_until", "notes"]
+        fields = [
+            "trained_on",
+            "person",
+            "subject",
+            "topic",
+            "trainer",
+            "valid_until",
+            "notes",
+        ]
+        help_texts: ClassVar = {
+            "person": _("As it is written under “done by”."),
+            "valid_until": _("Where it runs out on another day than a rule says."),
+        }

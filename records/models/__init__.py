@@ -13,6 +13,7 @@ from records.models.harvests import HarvestLot, Sale, Storage
 from records.models.input_lots import InputLot
 from records.models.inputs import Application, InputProduct
 from records.models.kept_findings import KeptFindings
+from records.models.licences import ApplicatorLicence
 from records.models.moves import LotMove
 from records.models.observations import BiomassSample, Observation, SampleFrame
 from records.models.offers import OfferComponent, OfferPrice, SeedOffer
@@ -35,6 +36,7 @@ from records.models.weather import WeatherDay, WeatherStation
 
 __all__ = [
     "Application",
+    "ApplicatorLicence",
     "Attachment",
     "BiomassSample",
     "Calibration",

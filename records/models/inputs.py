@@ -86,6 +86,7 @@ class InputProduct(Record):
 class Application(Record):
     DATE_FIELD = "applied_on"
     TOLD_WITH: ClassVar = {"amount_si": "measure"}
+    PRIVATE = frozenset({"applicator_licence"})
 
     class Measure(models.TextChoices):
         MASS = "mass", _("by weight")

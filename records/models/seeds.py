@@ -31,6 +31,12 @@ class SeedLot(Record):
         ON_HAND = "on_hand", _("on hand at the beginning")
         SAVED = "saved", _("saved from our own crop")
 
+    class Shown(models.TextChoices):
+        """How it is shown that the seed is not of an engineered variety."""
+
+        WRITTEN = "written", _("written statement")
+        TEST = "test", _("test of a sample")
+
     kind = models.ForeignKey(
         Kind, on_delete=models.PROTECT, related_name="lots", verbose_name=_("kind")
     )
@@ -76,6 +82,15 @@ class SeedLot(Record):
     )
     treatment = models.CharField(_("treatment"), max_length=120, blank=True)
     certificate = models.CharField(_("organic certificate"), max_length=120, blank=True)
+    non_gmo = models.CharField(
+        _("shown not to be engineered, by"),
+        max_length=7,
+        choices=Shown.choices,
+        blank=True,
+    )
+    non_gmo_on = models.DateField(
+        _("date of that statement or test"), null=True, blank=True
+    )
     inoculant = models.CharField(_("inoculant on the seed"), max_length=120, blank=True)
     inoculant_until = models.DateField(
         _("inoculant good until the month"), null=True, blank=True
@@ -103,6 +118,14 @@ class SeedLot(Record):
                 name="lot_viable_is_a_share",
                 violation_error_message=_(
                     "Germination and hard seed together are more than the whole."
+                ),
+            ),
+            models.CheckConstraint(
+                condition=Q(non_gmo="", non_gmo_on=None)
+                | (~Q(non_gmo="") & Q(non_gmo_on__isnull=False)),
+                name="lot_non_gmo_has_its_day",
+                violation_error_message=_(
+                    "Say both: by what it is shown, and of which day that is."
                 ),
             ),
             models.UniqueConstraint(

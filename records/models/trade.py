@@ -12,6 +12,8 @@ from farm.models import Record, RecordQuerySet
 
 
 class Supplier(Record):
+    PRIVATE = frozenset({"address", "licence"})
+
     class Part(models.TextChoices):
         SUPPLIER = "supplier", _("supplier")
         CONTRACTOR = "contractor", _("contractor")

@@ -138,8 +138,19 @@ class Incident(Record):
 class Training(Record):
     DATE_FIELD = "trained_on"
 
+    class Subject(models.TextChoices):
+        WORKERS = "workers", _("worker protection where something was sprayed")
+        FOOD = "food", _("food safety")
+        OTHER = "other", _("something else")
+
     trained_on = models.DateField(_("trained on"))
     person = models.CharField(_("person"), max_length=120)
+    subject = models.CharField(
+        _("what it counts as"),
+        max_length=7,
+        choices=Subject.choices,
+        default=Subject.OTHER,
+    )
     topic = models.CharField(_("topic"), max_length=200)
     trainer = models.CharField(_("trainer"), max_length=120, blank=True)
     valid_until = models.DateField(_("holds until"), null=True, blank=True)

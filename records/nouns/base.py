@@ -10,7 +10,7 @@ from django.db.models import F
 from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
-from farm.access import WRITERS
+from farm.access import EVERYONE, WRITERS
 from farm.forms import RecordForm
 from farm.models import Farm, Record, Role
 from records.filters.base import RecordFilter
@@ -55,6 +55,7 @@ class Noun:
     # Adds to the rows what the list shows and the table does not hold.
     reckoned: Told = lambda rows: rows
     writers: frozenset[Role] = field(default=WRITERS)
+    readers: frozenset[Role] = field(default=EVERYONE)
     cautions: tuple[str, ...] = ()
     # Named address where a new one begins, when that is not a form of its own.
     begins_at: str = ""

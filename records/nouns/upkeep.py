@@ -123,6 +123,7 @@ NOUNS = (
         filters.TrainingFilter,
         (
             Column(_("person"), "person"),
+            Column(_("what it counts as"), "subject"),
             Column(_("topic"), "topic"),
             Column(_("trained on"), "trained_on"),
             Column(_("trainer"), "trainer"),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Set
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -42,6 +42,11 @@ class Table:
     def without_people(self) -> Table:
         """The table for a reader who is told nobody's e-mail."""
         return replace(self, columns=tuple(c for c in self.columns if c.to is not User))
+
+    def without(self, names: Set[str]) -> Table:
+        """The table without these columns."""
+        left = (column for column in self.columns if column.name not in names)
+        return replace(self, columns=tuple(left))
 
     def tell(self, rows: Iterable[models.Model]) -> Iterator[list[Plain]]:
         for row in rows:

@@ -12,7 +12,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_GET, require_http_methods
 
-from farm.access import WRITERS, FarmRequest, for_members
+from farm.access import WRITERS, FarmRequest, for_members, let
 from farm.models import Farm
 from farm.writing import void
 from records.forms.attachments import AttachmentForm
@@ -20,7 +20,7 @@ from records.forms.void import VoidForm
 from records.models import Attachment
 from records.nouns import BY_MODEL
 from records.reading.pictures import small
-from records.views.pages import noun_named, one
+from records.views.pages import noun_for, one
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
 # Whatever a file holds, the browser is to do nothing with it but show it.
@@ -34,7 +34,7 @@ SEALED = {
 @require_http_methods(GET_OR_POST)
 @for_members(*WRITERS)
 def attach(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse:
-    named = noun_named(noun)
+    named = noun_for(request, noun)
     row = one(farm, named, pk)
     if row.voided_at:
         return redirect("records:page", farm.slug, named.slug, row.pk)
@@ -52,7 +52,7 @@ def attach(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse
 @require_GET
 @for_members()
 def attachment(request: FarmRequest, farm: Farm, attachment: UUID) -> HttpResponseBase:
-    kept = found(farm, attachment)
+    kept = found(request, farm, attachment)
     return FileResponse(
         opened(kept),
         as_attachment=not kept.is_picture,
@@ -68,7 +68,7 @@ def attachment_small(
     request: FarmRequest, farm: Farm, attachment: UUID
 ) -> HttpResponseBase:
     """A picture at the size of a stamp, so that a list of them loads in the field."""
-    kept = found(farm, attachment)
+    kept = found(request, farm, attachment)
     if not kept.is_picture:
         return redirect("records:attachment", farm.slug, attachment)
     with opened(kept) as file:
@@ -80,7 +80,7 @@ def attachment_small(
 @for_members(*WRITERS)
 def detach(request: FarmRequest, farm: Farm, attachment: UUID) -> HttpResponse:
     """Strike an attachment out with a reason; the file stays."""
-    kept = found(farm, attachment)
+    kept = found(request, farm, attachment)
     noun = BY_MODEL[kept.noun]
     form = VoidForm(request.POST or None, row=kept)
     if request.method == "POST" and form.is_valid():
@@ -93,10 +93,11 @@ def detach(request: FarmRequest, farm: Farm, attachment: UUID) -> HttpResponse:
     return render(request, "records/detach.html", page)
 
 
-def found(farm: Farm, key: UUID) -> Attachment:
+def found(request: FarmRequest, farm: Farm, key: UUID) -> Attachment:
     kept: Attachment | None = Attachment.objects.on(farm).filter(client_key=key).first()
     if kept is None:
         raise Http404
+    let(request, BY_MODEL[kept.noun].readers)
     if farm.period is not None:
         # Seen with the record it belongs to, or not at all.
         one(farm, BY_MODEL[kept.noun], kept.object_id)

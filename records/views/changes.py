@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from django.core.paginator import Paginator
+from django.db.models import Q
 from django.http import HttpResponse
 from django.shortcuts import render
 from django.views.decorators.http import require_GET
@@ -10,6 +11,8 @@ from django.views.decorators.http import require_GET
 from farm.access import FarmRequest, for_members
 from farm.models import Farm
 from records.filters.changes import ChangeFilter
+from records.models import Attachment
+from records.nouns import closed_to
 
 ROWS_A_PAGE = 50
 
@@ -18,6 +21,7 @@ ROWS_A_PAGE = 50
 @for_members()
 def change_list(request: FarmRequest, farm: Farm) -> HttpResponse:
     rows = farm.changes.select_related("by").order_by("-number")
+    rows = rows.exclude(about(closed_to(request.membership.role), farm))
     if farm.period is not None:
         rows = rows.filter(at__date__range=farm.period)
     narrowed = ChangeFilter(request.GET, farm=farm, queryset=rows)
@@ -30,3 +34,9 @@ def change_list(request: FarmRequest, farm: Farm) -> HttpResponse:
         ),
     }
     return render(request, "records/changes.html", page)
+
+
+def about(nouns: list[str], farm: Farm) -> Q:
+    """Changes of these records and of the papers kept with them."""
+    papers = Attachment.objects.on(farm).filter(noun__in=nouns).values("pk")
+    return Q(noun__in=nouns) | Q(noun="attachment", object_id__in=papers)

@@ -33,6 +33,13 @@ def noun_named(slug: str) -> Noun:
         raise Http404 from None
 
 
+def noun_for(request: FarmRequest, slug: str) -> Noun:
+    """The noun of that name, for those who may read it."""
+    named = noun_named(slug)
+    let(request, named.readers)
+    return named
+
+
 def one(farm: Farm, noun: Noun, pk: int) -> Any:
     found = noun.rows().seen_on(farm).filter(pk=pk).first()
     if found is None:
@@ -43,7 +50,7 @@ def one(farm: Farm, noun: Noun, pk: int) -> Any:
 @require_GET
 @for_members()
 def record_list(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
-    named = noun_named(noun)
+    named = noun_for(request, noun)
     rows = named.rows().seen_on(farm)
     narrowed = named.narrowed(request.GET, farm, rows)
     found = named.in_order(narrowed)
@@ -114,7 +121,7 @@ def entered(request: FarmRequest, farm: Farm, noun: Noun, form: Any) -> HttpResp
 @require_GET
 @for_members()
 def record_page(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpResponse:
-    named = noun_named(noun)
+    named = noun_for(request, noun)
     row: Record = one(farm, named, pk)
     stands, now = row.voided_at is None, timezone.now()
     may_undo = partial(undoing.may_undo, by=request.membership, now=now)

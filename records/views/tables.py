@@ -19,7 +19,7 @@ from records.nouns import Noun
 from records.tables import tables_of, texts, trial, workbooks
 from records.tables.intake import MOST_ROWS
 from records.tables.layout import Table, rows_of
-from records.views.pages import noun_named
+from records.views.pages import noun_for, noun_named
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
 WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
@@ -28,7 +28,7 @@ WORKBOOK = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"
 @require_GET
 @for_members()
 def table_as_text(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
-    named, part = noun_named(noun), request.GET.get("of", "")
+    named, part = noun_for(request, noun), request.GET.get("of", "")
     tables = tables_for(farm, named)
     table = next((one for one in tables if one.related == part), None)
     if table is None:
@@ -41,7 +41,7 @@ def table_as_text(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
 @require_GET
 @for_members()
 def table_as_workbook(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
-    named = noun_named(noun)
+    named = noun_for(request, noun)
     found = listed(request, farm, named)
     sheets = [(one, one.tell(rows_of(one, found))) for one in tables_for(farm, named)]
     data = workbooks.write(sheets)
@@ -100,8 +100,10 @@ def listed(request: FarmRequest, farm: Farm, noun: Noun) -> Any:
 
 
 def tables_for(farm: Farm, noun: Noun) -> tuple[Table, ...]:
-    """The tables of a noun, for an inspector without people's e-mails."""
+    """The tables of a noun, without what its reader is not told."""
     tables = tables_of(noun)
+    if farm.is_read_by_crew:
+        return tuple(one.without(noun.model.PRIVATE) for one in tables)
     if farm.period is None:
         return tables
     return tuple(one.without_people() for one in tables)

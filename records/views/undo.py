@@ -35,7 +35,7 @@ def record_undo(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpRes
 @for_members(*WRITERS)
 def attachment_undo(request: FarmRequest, farm: Farm, attachment: UUID) -> HttpResponse:
     """A picture or paper put back beside its record, which must stand itself."""
-    kept = found(farm, attachment)
+    kept = found(request, farm, attachment)
     noun = BY_MODEL[kept.noun]
     row = one(farm, noun, kept.object_id)
     if kept.voided_at and row.voided_at:

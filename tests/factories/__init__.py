@@ -66,6 +66,7 @@ from tests.factories.stands import (
     TerminationFactory,
 )
 from tests.factories.upkeep import (
+    ApplicatorLicenceFactory,
     AttachmentFactory,
     CalendarAddressFactory,
     CalibrationFactory,
@@ -79,6 +80,7 @@ from tests.factories.upkeep import (
 __all__ = [
     "ARRIVED",
     "ApplicationFactory",
+    "ApplicatorLicenceFactory",
     "AttachmentFactory",
     "BiomassSampleFactory",
     "CalendarAddressFactory",

@@ -52,6 +52,15 @@ class TrainingFactory(RecordFactory):
     trained_on, person, topic = dt.date(2026, 3, 1), "A. Hand", "Tractor safety"
 
 
+class ApplicatorLicenceFactory(RecordFactory):
+    class Meta:
+        model = kept.ApplicatorLicence
+
+    holder, state = "A. Hand", "Nebraska"
+    number = factory.Sequence(lambda n: f"NE-{n}")
+    since, until = dt.date(2025, 1, 1), dt.date(2027, 12, 31)
+
+
 class DutyFactory(RecordFactory):
     class Meta:
         model = kept.Duty

@@ -247,7 +247,15 @@ SAID = {
     "trainings": lambda at: {
         "trained_on": "2026-03-02",
         "person": "J. Doe",
+        "subject": "workers",
         "topic": "Worker protection",
+    },
+    "applicator-licences": lambda at: {
+        "holder": "J. Doe",
+        "number": "NE 0001",
+        "state": "Nebraska",
+        "since": "2025-01-01",
+        "until": "2027-12-31",
     },
     "rules-followed": lambda at: {"which": "food", "since": "2025-01-01"},
     "certifier-numbers": lambda at: {

@@ -106,7 +106,7 @@ SHEETS: Mapping[str, Sheet] = {
         {
             **NOTES,
             **same("variety", "supplier", "origin", "status", "certificate"),
-            **same("treatment", "inoculant"),
+            **same("treatment", "inoculant", "came", "non_gmo"),
             "lot": put("lot_number"),
             "kind": find("kind", "kinds"),
             "received": put("received_on", plain.day),
@@ -115,6 +115,7 @@ SHEETS: Mapping[str, Sheet] = {
             "germination": put("germination_share", plain.share),
             "hard": put("hard_share", plain.share),
             "tested": put("tested_on", plain.day),
+            "non_gmo_on": put("non_gmo_on", plain.day),
             "inoculant_until": put("inoculant_until", plain.day),
         },
         day="received",

@@ -11,6 +11,7 @@ from django.core.files.base import ContentFile
 from farm import units
 from farm.models import Edge
 from records.models import (
+    ApplicatorLicence,
     Attachment,
     CertifierNumber,
     CleanOut,
@@ -180,11 +181,20 @@ PAPERS: Mapping[str, Sheet] = {
             "out": put("out_on", plain.day),
         },
     ),
+    "licences": Sheet(
+        ApplicatorLicence,
+        {
+            **NOTES,
+            **same("holder", "number", "state", "category"),
+            "since": put("since", plain.day),
+            "until": put("until", plain.day),
+        },
+    ),
     "trainings": Sheet(
         Training,
         {
             **NOTES,
-            **same("person", "topic", "trainer"),
+            **same("person", "subject", "topic", "trainer"),
             "on": put("trained_on", plain.day),
         },
     ),
