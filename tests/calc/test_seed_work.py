@@ -30,7 +30,11 @@ def test_a_twentieth_of_an_acre_is_driven_in_145_feet_by_a_fifteen_foot_drill():
 
 
 def test_a_catch_of_26_grams_in_eight_rows_over_twenty_feet_is_25_pounds_an_acre():
-    """Drill check: 0.625 ft x 8 rows x 20 ft = 100 sq ft, 26.03 g."""
+    """SoilHealthLabs, How to Calibrate a Grain Drill, part five: 100 sq ft at 25 lb/ac.
+
+    Its 100 sq ft are one row of 0.625 ft behind a tire of 8 ft for 20 turns; eight rows
+    over 20 ft are the same ground. 26.03 g with 453.59 g to the pound.
+    """
     found = caught_rate(
         caught_kg=0.02603, row_spacing_m=0.625 * FT, distance_m=20 * FT, rows=8
     )
@@ -41,7 +45,8 @@ def test_a_catch_of_26_grams_in_eight_rows_over_twenty_feet_is_25_pounds_an_acre
     ("inches", "grams"), [(6, 0.78), (7, 0.91), (7.5, 0.98), (8, 1.04)]
 )
 def test_these_grams_from_150_feet_of_one_row_are_a_pound_an_acre(inches, grams):
-    """Drill table: grams from 150 ft of row for each lb/ac, to two places."""
+    """University of Kentucky, in No-Till Farmer, 5 Easy Steps to Calibrating Your
+    No-Till Drill, chart "Grams per row": grams from 150 ft of row for each lb/ac."""
     found = caught_rate(
         caught_kg=grams / 1000, row_spacing_m=inches / 12 * FT, distance_m=150 * FT
     )

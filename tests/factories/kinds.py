@@ -21,6 +21,17 @@ class KindFigureFactory(DjangoModelFactory):
     class Meta:
         model = kept.KindFigure
 
+    class Params:
+        # Cornell's 50 lb/ac for buckwheat, drilled; behind the cast's own figures.
+        fifty_pounds_drilled = factory.Trait(
+            attribute="seeding_rate_drilled",
+            low=50,
+            high=50,
+            unit="lb/ac",
+            source="CORN-BW",
+            place=9000,
+        )
+
     kind = factory.SubFactory(KindFactory)
     attribute, low, high, unit, source = "dry_matter", 1, 2, "ton/ac", "ASSUMED"
     place = factory.Sequence(int)

@@ -112,15 +112,7 @@ def asked(world, client, **told):
 @pytest.mark.django_db
 def test_the_page_weighs_a_field_less_its_headlands_from_a_lot(world, owner_client):
     kind = world.ours.kind
-    KindFigureFactory(
-        kind=kind,
-        attribute="seeding_rate_drilled",
-        low=50,
-        high=50,
-        unit="lb/ac",
-        source="CORN-BW",
-        place=9000,
-    )
+    KindFigureFactory(kind=kind, fifty_pounds_drilled=True)
     lot = SeedLotFactory(
         farm=world.farm,
         written_by=world.owner,

@@ -38,15 +38,7 @@ def vetch(world, today):
     kind = world.ours.kind
     kind.group = "legume"
     kind.save()
-    KindFigureFactory(
-        kind=kind,
-        attribute="seeding_rate_drilled",
-        low=50,
-        high=50,
-        unit="lb/ac",
-        source="CORN-BW",
-        place=9000,
-    )
+    KindFigureFactory(kind=kind, fifty_pounds_drilled=True)
     field = FieldFactory(farm=world.farm, name="Creek side", area_m2=2 * M2_PER_ACRE)
     PlantingFactory(
         farm=world.farm,
@@ -174,7 +166,7 @@ def test_days_that_make_no_sense_are_refused_in_place(world, owner_client):
 
 
 def test_the_catch_of_eight_rows_over_twenty_feet_is_26_grams(world, owner_client):
-    """Drill check: 0.625 ft x 8 x 20 ft at 25 lb/ac."""
+    """SoilHealthLabs, How to Calibrate a Grain Drill, part five: 100 sq ft at 25 lb/ac."""
     told = {"rate_kg_m2": "25 lb/ac", "row_width_m": "7.5 in", "rows": "8"}
     answer = asked(world, owner_client, "calibration", **told, distance_m="20 ft")
     assert "(26 g)" in answer.content.decode()

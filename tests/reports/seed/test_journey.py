@@ -57,15 +57,7 @@ def test_the_season_is_ordered_received_weighed_out_and_sown_and_closes(
     world, owner_client, supplier
 ):
     today, kind = timezone.localdate(), world.ours.kind
-    KindFigureFactory(
-        kind=kind,
-        attribute="seeding_rate_drilled",
-        low=50,
-        high=50,
-        unit="lb/ac",
-        source="CORN-BW",
-        place=9000,
-    )
+    KindFigureFactory(kind=kind, fifty_pounds_drilled=True)
     SeedLot.objects.filter(farm=world.farm).update(tested_on=None)
     # The cast's own order promises no live seed, and nothing is counted on of it.
     world.ours["seed-orders"].lines.update(pls_share=None)
