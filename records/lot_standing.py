@@ -84,10 +84,13 @@ def _steps(row: SeedLot) -> Iterator[Step]:
 
 def _sown(row: SeedLot) -> Iterator[Happened]:
     lines = SeedLine.objects.filter(lot=row, planting__voided_at=None)
-    lines = lines.exclude(planting__sown_on=None).select_related("planting__field")
-    for line in lines:
+    lines = lines.exclude(planting__sown_on=None)
+    # A mix is sown in one line for each kind, and each line is a step of its own.
+    is_mix = len(row.contents()) > 1
+    said = str(_("%(kind)s sown on %(field)s") if is_mix else _("sown on %(field)s"))
+    for line in lines.select_related("planting__field", "kind"):
         planting: Any = line.planting
-        words = str(_("sown on %(field)s")) % {"field": planting.field}
+        words = said % {"field": planting.field, "kind": line.kind}
         yield planting.sown_on, False, line.pk, words, -(line.seed_kg or 0.0)
 
 

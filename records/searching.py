@@ -6,6 +6,9 @@ import datetime as dt
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Any
+
+from django.db.models import OuterRef, QuerySet, Subquery
 
 from farm.models import Farm, Record
 from records.models import OwnAssumption, SeedLot, SeedSearch
@@ -43,6 +46,18 @@ def least_sources(farm: Farm) -> int:
     rows = OwnAssumption.objects.on(farm).live().filter(key=OWN_KEY)
     found = rows.values_list("value", flat=True).first()
     return LEAST_SOURCES if found is None else round(found)
+
+
+def with_least(rows: QuerySet[SeedSearch]) -> QuerySet[SeedSearch]:
+    """Rows with the number their farm set for itself, in the same question."""
+    own = OwnAssumption.objects.live().filter(farm=OuterRef("farm"), key=OWN_KEY)
+    return rows.annotate(own_least=Subquery(own.order_by("pk").values("value")[:1]))
+
+
+def was_complete(row: Any) -> bool:
+    """Whether a search told ``with_least`` was complete on its day."""
+    least = LEAST_SOURCES if row.own_least is None else round(row.own_least)
+    return is_complete(row, least=least, by=row.searched_on)
 
 
 def is_complete(search: SeedSearch, *, least: int, by: dt.date) -> bool:

@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
+from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from farm.access import MANAGERS
 from records import filters, forms, models
 from records.figures import called, unit_called
 from records.nouns.base import Column, Noun
+from records.searching import was_complete, with_least
 
 
 def kinds_in(row: models.SeedLot | models.SeedOffer) -> str:
     """The kind, or every kind of a mix."""
     return " + ".join(str(kind) for kind, _pls in row.contents())
+
+
+def completeness(row: models.SeedSearch) -> str | Promise:
+    """Whether a search is complete by the farm’s own minimum, in a word."""
+    return _("complete") if was_complete(row) else _("not complete")
 
 
 def ordered_kg(order: models.SeedOrder) -> float:
@@ -55,10 +62,12 @@ NOUNS = (
             Column(_("sources asked"), lambda row: len(row.asked.all()), "number"),
             Column(_("why none was organic"), "reason"),
             Column(_("for seed lot"), "lot", by="lot__lot_number"),
+            Column(_("by the farm’s minimum"), completeness),
         ),
         order=("-searched_on", "pk"),
         related=("kind", "lot__kind"),
         prefetch=("asked",),
+        reckoned=with_least,
         writers=MANAGERS,
     ),
     Noun(

@@ -107,6 +107,15 @@ def test_a_sowing_past_every_window_says_so():
     assert window.closes is None or window.closes < day(10, 1)
 
 
+@pytest.mark.shared_data
+def test_days_that_are_next_years_are_told_to_be():
+    growing = under(urbana_weather(), TODAY)
+    late, early = day(9, 15), day(3, 1)
+    window = sow_window(TENDER, growing, first=late)
+    assert window.opens.year == late.year + 1 and window.is_next_years
+    assert not sow_window(TENDER, growing, first=early).is_next_years
+
+
 def steady(tmin, tmax, years=12, first=dt.date(2000, 1, 1)):
     days = round(365.25 * years)
     fill = [np.full(days, value) for value in (tmin, tmax, 1.0)]

@@ -4,6 +4,7 @@ import datetime as dt
 import gzip
 import html
 import re
+from types import SimpleNamespace
 
 import pytest
 from django.urls import reverse
@@ -184,6 +185,22 @@ def test_an_old_entry_is_told_but_not_mended_from_here(world, as_person):
     client = as_person(world.owner)
     shown = page(client, world.farm).partition("My last entries")[2]
     assert reverse("records:edit", args=[world.farm.slug, "x", 1])[:20] not in shown
+
+
+def test_an_entry_of_an_earlier_year_is_told_with_its_year(
+    world, crew, today, monkeypatch
+):
+    stand = PlantingFactory(farm=world.farm, sown_on=today - 40 * DAY)
+    url = reverse("records:crew-act", args=[world.farm.slug, "see"])
+    typed = {"seen_on": today, "seen": "bloom", "place": stand.pk}
+    crew.post(url, {**typed, f"at{stand.pk}-bloom_share": "30"})
+    shown = page(crew, world.farm).partition("My last entries")[2]
+    assert f" {today:%Y}, " not in shown
+    later = timezone.now() + 366 * DAY
+    clock = SimpleNamespace(now=lambda: later)
+    monkeypatch.setattr("reports.crew_views.timezone", clock)
+    shown = page(crew, world.farm).partition("My last entries")[2]
+    assert f" {today:%Y}, " in shown
 
 
 @pytest.mark.parametrize("size", [1, 25])

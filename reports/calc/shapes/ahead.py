@@ -147,7 +147,8 @@ class Window:
 
     ``closes`` is the last good day; None has no end in sight. ``early`` and ``late``
     are the range of the day that closes it. ``chance`` is the share of years in which
-    what the window is for would have come true [0–1].
+    what the window is for would have come true [0–1]. ``is_next_years`` says that no
+    day is left in the year asked about.
     """
 
     kind: WindowKind
@@ -162,6 +163,7 @@ class Window:
     late: dt.date | None = None
     sources: tuple[str, ...] = ()
     caveats: tuple[Caveat, ...] = ()
+    is_next_years: bool = False
 
 
 @dataclass(frozen=True, slots=True)

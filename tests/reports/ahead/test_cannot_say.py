@@ -51,3 +51,14 @@ def test_a_day_no_year_could_be_sown_on_says_so(world, stand, owner_client):
     query += f"&rows-0-kind={world.ours.kind.pk}&rows-0-planned_on={no_day}"
     text = page(owner_client, world, "reports:plan-check", query=query).content.decode()
     assert "too often come before it has grown far enough" in text
+
+
+@pytest.mark.parametrize(
+    ("day", "is_said"), [("2026-09-25", True), (str(TODAY), False)]
+)
+def test_days_to_sow_that_are_next_years_are_said_to_be(
+    world, stand, owner_client, day, is_said
+):
+    told = [owner_client, world, "reports:sowing", world.ours.kind.slug]
+    text = page(*told, query=f"?on={day}").content.decode()
+    assert ("No day is left this year; these are the days" in text) is is_said

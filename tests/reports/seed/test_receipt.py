@@ -10,10 +10,14 @@ from django.utils import timezone
 
 from farm.units import KG_PER_LB
 from records.models import LotComponent, LotMove, SeedLot
+from records.searching import OWN_KEY
 from reports.ledger.lot_books import lot_stories
 from tests.factories import (
     KindFactory,
     LotMoveFactory,
+    OwnAssumptionFactory,
+    PlantingFactory,
+    SeedLineFactory,
     SeedLotFactory,
     SourceAskedFactory,
     StockCountFactory,
@@ -164,6 +168,21 @@ def test_the_page_of_a_search_says_what_it_lacks_by_the_farms_own_number(
     assert "3 of 3" in answer
 
 
+def test_the_list_of_searches_says_which_are_complete_by_the_farms_own_number(
+    world, owner_client
+):
+    url = reverse("records:list", args=[world.farm.slug, "seed-searches"])
+    assert "not complete" in owner_client.get(url).content.decode()
+    told = {"farm": world.farm, "written_by": world.owner}
+    own = OwnAssumptionFactory(**told, key=OWN_KEY, value=1, low=1, high=9)
+    answer = owner_client.get(url).content.decode()
+    assert "complete" in answer and "not complete" not in answer
+    own.voided_at, own.voided_by = timezone.now(), world.owner
+    own.void_reason = "three again"
+    own.save()
+    assert "not complete" in owner_client.get(url).content.decode()
+
+
 def test_a_mix_is_listed_with_every_kind_in_it(world, owner_client):
     lot = SeedLotFactory(
         farm=world.farm, written_by=world.owner, kind=world.ours.kind, lot_number="MIX"
@@ -172,6 +191,23 @@ def test_a_mix_is_listed_with_every_kind_in_it(world, owner_client):
         LotComponent.objects.create(lot=lot, kind=kind, pure_share=0.4)
     url = reverse("records:list", args=[world.farm.slug, "seed-lots"])
     assert f"{world.ours.kind} + Sunn hemp" in owner_client.get(url).content.decode()
+
+
+def test_the_page_of_a_mix_names_the_kind_of_each_line_that_was_sown(
+    world, owner_client
+):
+    told = {"farm": world.farm, "written_by": world.owner}
+    lot = SeedLotFactory(**told, kind=world.ours.kind, lot_number="MIX")
+    other = KindFactory(farm=world.farm, name="Sunn hemp")
+    for kind in (lot.kind, other):
+        LotComponent.objects.create(lot=lot, kind=kind, pure_share=0.4)
+    field = world.ours["fields"]
+    stand = PlantingFactory(**told, field=field, line__kind=lot.kind, line__lot=lot)
+    SeedLineFactory(planting=stand, kind=other, lot=lot)
+    url = reverse("records:page", args=[world.farm.slug, "seed-lots", lot.pk])
+    answer = owner_client.get(url).content.decode()
+    for kind in (lot.kind, other):
+        assert f"{kind} sown on {field}" in answer
 
 
 def test_the_balance_of_the_list_is_that_of_the_book(world):

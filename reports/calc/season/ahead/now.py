@@ -120,6 +120,7 @@ def _from(window: Window, planned: dt.date) -> Window:
         window.chance,
         sources=window.sources,
         caveats=window.caveats,
+        is_next_years=window.is_next_years,
     )
 
 

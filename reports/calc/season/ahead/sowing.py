@@ -51,6 +51,7 @@ def sow_window(
         chance=min(found.chances),
         sources=chances.sources,
         caveats=tuple(dict.fromkeys(caveats)),
+        is_next_years=found.opens.year > first.year,
     )
 
 
