@@ -166,7 +166,7 @@ def test_days_that_make_no_sense_are_refused_in_place(world, owner_client):
 
 
 def test_the_catch_of_eight_rows_over_twenty_feet_is_26_grams(world, owner_client):
-    """SoilHealthLabs, How to Calibrate a Grain Drill, part five: 25 lb/ac, 100 sq ft."""
+    """SoilHealthLabs, How to Calibrate a Grain Drill, part five, 25 lb/ac."""
     told = {"rate_kg_m2": "25 lb/ac", "row_width_m": "7.5 in", "rows": "8"}
     answer = asked(world, owner_client, "calibration", **told, distance_m="20 ft")
     assert "(26 g)" in answer.content.decode()
