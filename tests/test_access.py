@@ -61,6 +61,7 @@ CREW_WRITES = {
     "compost-batches",
     "grazings",
     "irrigations",
+    "mulch-films-and-tarps",
     "soil-tests",
     "harvest-lots",
     "storages",

@@ -63,6 +63,14 @@ ACTS = (
         ("amount", "area_m2"),
     ),
     Act(
+        "lay",
+        _("Film or tarp laid"),
+        "mulch-films-and-tarps",
+        "field",
+        ("laid_on", "material", "material_words", "approval", "done_by"),
+        ("area_m2",),
+    ),
+    Act(
         "water",
         _("Watered"),
         "irrigations",

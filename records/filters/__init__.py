@@ -27,6 +27,7 @@ from records.filters.land import (
     LandStatementFilter,
 )
 from records.filters.licences import ApplicatorLicenceFilter
+from records.filters.mulch_sheets import MulchSheetFilter
 from records.filters.rulings import (
     CertifierNumberFilter,
     ChangeToldFilter,
@@ -73,6 +74,7 @@ __all__ = [
     "IrrigationFilter",
     "LandStatementFilter",
     "LotMoveFilter",
+    "MulchSheetFilter",
     "ObservationFilter",
     "OwnAssumptionFilter",
     "PlantingFilter",

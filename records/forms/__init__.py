@@ -12,6 +12,7 @@ from records.forms.input_lots import InputLotForm
 from records.forms.inputs import ApplicationForm, InputProductForm
 from records.forms.licences import ApplicatorLicenceForm
 from records.forms.moves import LotMoveForm
+from records.forms.mulch_sheets import MulchSheetForm
 from records.forms.observations import BiomassSampleForm, ObservationForm
 from records.forms.offers import SeedOfferForm
 from records.forms.orders import SeedOrderForm
@@ -61,6 +62,7 @@ __all__ = [
     "IrrigationForm",
     "KindForm",
     "LotMoveForm",
+    "MulchSheetForm",
     "ObservationForm",
     "OwnAssumptionForm",
     "PlantingForm",

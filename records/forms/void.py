@@ -25,6 +25,7 @@ LEANING = {
         "parts",
         "harvest_lots",
         "grazings",
+        "mulch_sheets",
     ),
     Planting: (
         "terminations",
@@ -33,6 +34,7 @@ LEANING = {
         "applications",
         "harvest_lots",
         "grazings",
+        "mulch_sheets",
     ),
     InputProduct: ("applications", "counts", "lots"),
     SeedLot: ("searches", "counts"),

@@ -15,6 +15,7 @@ from records.models.inputs import Application, InputProduct
 from records.models.kept_findings import KeptFindings
 from records.models.licences import ApplicatorLicence
 from records.models.moves import LotMove
+from records.models.mulch_sheets import MulchSheet
 from records.models.observations import BiomassSample, Observation, SampleFrame
 from records.models.offers import OfferComponent, OfferPrice, SeedOffer
 from records.models.orders import OrderComponent, OrderDressing, OrderLine, SeedOrder
@@ -61,6 +62,7 @@ __all__ = [
     "KindFigure",
     "LotComponent",
     "LotMove",
+    "MulchSheet",
     "NoxiousWeed",
     "Observation",
     "OfferComponent",

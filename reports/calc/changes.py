@@ -57,6 +57,8 @@ def _used(books: Dossier, season: Span) -> Iterator[tuple[Part, set[str]]]:
     yield Part.KINDS, {line.kind for one in stands for line in one.lines}
     yield Part.INPUTS, {books.product[put.product_id].name for put in puts}
     yield Part.ENDINGS, {end.method for end in books.ends if end.on in season}
+    laid = (row for row in books.laid if row.on in season)
+    yield Part.SHEETS, {row.words or row.material for row in laid}
     yield Part.SUPPLIERS, {lot.supplier for lot in lots} - {""}
     done = {one.done_by for one in books.entries if one.on in season}
     yield Part.PEOPLE, done - {""}

@@ -14,6 +14,7 @@ PART = {
     Part.STATUS: _("Land whose status is new"),
     Part.SOWINGS: _("Ways of sowing"),
     Part.ENDINGS: _("Ways of ending a stand"),
+    Part.SHEETS: _("Films and tarps laid"),
     Part.SUPPLIERS: _("Suppliers of seed"),
     Part.PEOPLE: _("People who did the work"),
 }
@@ -29,6 +30,7 @@ SECTIONS: Mapping[str, Promise] = {
     "searches": _("Searches for organic seed"),
     "plantings": _("Plantings and covers"),
     "endings": _("Terminations and residue"),
+    "films": _("Mulch films and tarps"),
     "inputs": _("Inputs and manure"),
     "compost": _("Compost batches"),
     "pests": _("Pest-control materials"),

@@ -6,7 +6,15 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from reports.calc.shapes.basics import How
-from reports.calc.shapes.ledger import Ending, Group, Method, Purpose, Residue, Seen
+from reports.calc.shapes.ledger import (
+    Ending,
+    Group,
+    Material,
+    Method,
+    Purpose,
+    Residue,
+    Seen,
+)
 
 HOW = {
     How.OBSERVED: _("seen in the field"),
@@ -56,6 +64,15 @@ ENDING = {
     Ending.HARVESTED: _("harvested"),
     Ending.BURNED: _("burned"),
 }
+MATERIAL = {
+    Material.POLYETHYLENE: _("polyethylene film"),
+    Material.FABRIC: _("woven landscape fabric"),
+    Material.TARP: _("tarp"),
+    Material.BIODEGRADABLE: _("biodegradable film"),
+    Material.PAPER: _("paper"),
+    Material.PVC: _("PVC film or tarp"),
+    Material.OTHER: _("other"),
+}
 SEEN = {
     Seen.EMERGED: _("emerged"),
     Seen.CANOPY: _("canopy"),
@@ -91,10 +108,24 @@ MISHAPS: Mapping[str, Promise] = {
     "injury": _("injury"),
     "other": _("other"),
 }
+# Where a film or tarp went when it came off.
+WENT: Mapping[str, Promise] = {
+    "kept": _("kept for use again"),
+    "collected": _("taken to a collection for recycling"),
+    "tipped": _("taken to a waste site"),
+    "worked_in": _("worked into the soil"),
+    "other": _("elsewhere, told in the notes"),
+}
 REASONS: Mapping[str, Promise] = {
     "form": _("not to be had in a suitable form"),
     "quality": _("not to be had in suitable quality"),
     "quantity": _("not to be had in sufficient quantity"),
     "no_equivalent": _("no equivalent variety"),
 }
-LISTS = (HOW, GROUP, PURPOSE, METHOD, RESIDUE, ENDING, SEEN)
+LISTS = (HOW, GROUP, PURPOSE, METHOD, RESIDUE, ENDING, MATERIAL, SEEN)
+
+
+def material_said(word: str) -> str:
+    """What a sheet is made of: in words where it is a code, else as the farm wrote."""
+    known = {str(code): said for code, said in MATERIAL.items()}
+    return str(known.get(word, word))

@@ -23,6 +23,7 @@ from reports.calc.shapes.rules import (
     Value,
 )
 from reports.labels.matters import MATTER
+from reports.labels.records import material_said
 
 SET = {
     RuleSet.ORGANIC_US: _("US organic, 7 CFR 205"),
@@ -64,7 +65,8 @@ RULE = {
     RuleId.APPLICATOR: _("Who put it on, from where, and how"),
     RuleId.TRIGGER: _("What a pest-control material was for"),
     RuleId.SPRAYED: _("Stands sprayed out"),
-    RuleId.TARP: _("Tarps taken off"),
+    RuleId.TARP: _("Tarps and plastic taken off"),
+    RuleId.SHEET_MATERIAL: _("What a film or tarp is made of"),
     RuleId.BURNING: _("Burning of residue"),
     RuleId.REENTRY: _("Work and the re-entry interval"),
     RuleId.POSTING: _("Posting of what was sprayed"),
@@ -133,6 +135,7 @@ PARAMS = {
     "turnings": _("turnings"),
     "ratio_low": _("C:N, from"),
     "ratio_high": _("C:N, to"),
+    "after_days": _("days after the season’s end"),
     "nitrogen_kg_ha": _("nitrogen, kilograms a hectare"),
     "sources": _("sources asked"),
     "metres": _("width of a buffer, metres"),
@@ -198,6 +201,8 @@ def written(name: str, value: Value, system: System) -> str:
         return day_said(value, "j M Y H:i")
     if isinstance(value, dt.date):
         return day_said(value, "j M Y")
+    if name == "material":
+        return material_said(str(value))
     if name.endswith("_kg"):
         return str(units.write_mass(float(value), system))
     if name.endswith("_m"):

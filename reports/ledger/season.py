@@ -23,6 +23,7 @@ from reports.calc.shapes.ledger import (
 )
 from reports.ledger.assumptions import own_assumptions
 from reports.ledger.events import Events, planting_facts
+from reports.ledger.sheets import sheets_of
 from reports.ledger.weather import main_station, weather_of
 
 
@@ -60,6 +61,7 @@ def _fields(farm: Farm, season: Span) -> Iterator[FieldLedger]:
     """Fields by name; one that is all in parts is told by them, unless it was used."""
     plantings = _plantings(farm, season)
     applications = _applications(farm, season)
+    sheets = sheets_of(farm, season)
     rows = list(
         Field.objects.on(farm)
         .live()
@@ -77,10 +79,11 @@ def _fields(farm: Farm, season: Span) -> Iterator[FieldLedger]:
             status=row["status"],
             plantings=tuple(plantings[row["pk"]]),
             applications=tuple(applications[row["pk"]]),
+            sheets=tuple(sheets[row["pk"]]),
             part_of=row["parent__name"] or "",
             parts_m2=parts[row["pk"]],
         )
-        if told.own_ground_m2 or told.plantings or told.applications:
+        if told.own_ground_m2 or told.is_used:
             yield told
 
 

@@ -17,6 +17,7 @@ from records.models import (
     HarvestLot,
     Incident,
     Irrigation,
+    MulchSheet,
     Observation,
     Planting,
     SoilTest,
@@ -101,6 +102,15 @@ def _irrigation(row: Irrigation, kinds: Kinds) -> Said:
     return [row.source], _measured(row.water_mm, "rain")
 
 
+def _sheet(row: MulchSheet, kinds: Kinds) -> Said:
+    words = [row.material_words or row.get_material_display()]
+    words.append(kinds.get(row.planting_id or 0, ""))
+    if row.taken_off_on:
+        off = day_said(row.taken_off_on, "j M Y")
+        words += [_("taken off on %(day)s") % {"day": off}, row.get_went_display()]
+    return words, _measured(row.area_m2, "area")
+
+
 def _soil_test(row: SoilTest, kinds: Kinds) -> Said:
     values = [f"{one.name} {one.value:g} {one.unit}" for one in row.readings.all()]
     return [row.laboratory, *values], _measured(row.depth_m, "depth", _("depth"))
@@ -125,6 +135,7 @@ TELLINGS = (
     Telling(HarvestLot, _harvest),
     Telling(Grazing, _grazing),
     Telling(Irrigation, _irrigation),
+    Telling(MulchSheet, _sheet),
     Telling(SoilTest, _soil_test, prefetch=("readings",)),
     Telling(Incident, _incident),
     Telling(LandStatement, _statement),

@@ -17,6 +17,7 @@ from reports.calc.shapes.changes import Changed, Part
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.ledger import Ending, Method
 from reports.labels import label
+from reports.labels.records import material_said
 from reports.ledger.dossier import dossier
 from reports.ledger.kept_findings import Told, changes_told
 
@@ -82,6 +83,13 @@ def _lines(
     sentence = _("New: %(name)s") if way == "came" else _("Not used: %(name)s")
     for name in names:
         key = f"{year}.{one.part}.{way}.{name}"[:LONGEST_KEY]
-        said = label(WORDED[one.part](name)) if one.part in WORDED else name
+        said = _said(one.part, name)
         words = f"{label(one.part)}. {sentence % {'name': said}}"
         yield ChangeLine(key, said, words, told.get(key))
+
+
+def _said(part: Part, name: str) -> str:
+    """A name as it is read: codes in words, what the farm wrote as it stands."""
+    if part is Part.SHEETS:
+        return material_said(name)
+    return label(WORDED[part](name)) if part in WORDED else name

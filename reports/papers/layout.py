@@ -89,7 +89,11 @@ class FieldPart:
         """Whether anything stood, lay or was put there; a still field is only named."""
         cover, told = self.row.cover, self.row.ledger
         return bool(
-            self.plantings or told.applications or cover.living or cover.residue
+            self.plantings
+            or told.applications
+            or told.sheets
+            or cover.living
+            or cover.residue
         )
 
 

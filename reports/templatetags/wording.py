@@ -18,6 +18,7 @@ from reports.calc.shapes.ledger import Assumption
 from reports.calc.shapes.rules import RuleSet
 from reports.calc.sources import SOURCES, Tier
 from reports.labels import ASSUMPTIONS, CAUTIONS, INPUTS, UNITS, label
+from reports.labels.records import WENT
 from reports.labels.rules import DECIDES, place_said
 
 register = template.Library()
@@ -49,6 +50,12 @@ def decides(rules: RuleSet) -> str:
 @register.filter
 def input_type(key: str) -> str:
     return str(INPUTS.get(key, key))
+
+
+@register.filter
+def sheet_went(key: str) -> str:
+    """Where a film or tarp went when it came off."""
+    return str(WENT.get(key, "—"))
 
 
 @register.filter

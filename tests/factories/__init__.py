@@ -15,6 +15,7 @@ from tests.factories.care import (
     InputLotFactory,
     InputProductFactory,
     IrrigationFactory,
+    MulchSheetFactory,
     SoilTestFactory,
     SoilValueFactory,
 )
@@ -111,6 +112,7 @@ __all__ = [
     "LandStatementFactory",
     "LotMoveFactory",
     "MembershipFactory",
+    "MulchSheetFactory",
     "ObservationFactory",
     "OfferPriceFactory",
     "OrderLineFactory",

@@ -62,6 +62,16 @@ class IrrigationFactory(RecordFactory):
     watered_on, water_mm = dt.date(2026, 6, 3), 12.0
 
 
+class MulchSheetFactory(RecordFactory):
+    class Meta:
+        model = kept.MulchSheet
+
+    field = beside(FieldFactory)
+    area_m2 = factory.SelfAttribute("field.area_m2")
+    material = "polyethylene"
+    laid_on, taken_off_on, went = dt.date(2026, 5, 4), dt.date(2026, 9, 25), "kept"
+
+
 class SoilValueFactory(DjangoModelFactory):
     class Meta:
         model = kept.SoilValue

@@ -145,6 +145,15 @@ SAID = {
         "watered_on": "2026-06-12",
         "water_mm": "0.5 in",
     },
+    "mulch-films-and-tarps": lambda at: {
+        "field": at["fields"].pk,
+        "planting": at["plantings"].pk,
+        "area_m2": "0.4 ac",
+        "material": "polyethylene",
+        "laid_on": "2026-06-02",
+        "taken_off_on": "2026-09-28",
+        "went": "collected",
+    },
     "soil-tests": lambda at: {
         "field": at["fields"].pk,
         "sampled_on": "2026-04-21",

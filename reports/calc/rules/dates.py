@@ -34,6 +34,27 @@ def add_months(day: dt.date, months: int) -> dt.date:
         return _first_of(day, months + 1)
 
 
+def last_of_season(day: dt.date, *, first: dt.date) -> dt.date:
+    """Return the last day of the season a day lies in.
+
+    Parameters
+    ----------
+    day : datetime.date
+        Any day, before or after ``first``.
+    first : datetime.date
+        The first day of any season of the farm: the first of a month.
+
+    Examples
+    --------
+    >>> last_of_season(dt.date(2026, 2, 28), first=dt.date(2027, 3, 1))
+    datetime.date(2026, 2, 28)
+    """
+    years = day.year - first.year
+    if add_months(first, MONTHS_A_YEAR * years) <= day:
+        years += 1
+    return add_months(first, MONTHS_A_YEAR * years) - dt.timedelta(days=1)
+
+
 def land_clean_from(last_used_on: dt.date, *, months: int) -> dt.date:
     """Return the first day that lies the whole period after a substance [CFR205]_.
 

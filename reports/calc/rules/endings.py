@@ -1,4 +1,4 @@
-"""How stands are ended: sprays, tarps, fire."""
+"""How stands are ended: sprays, fire."""
 
 from __future__ import annotations
 
@@ -26,17 +26,6 @@ def sprayed(books: Dossier, rule: Rule) -> Iterator[Found]:
     for end, stand in sprayed_without_leave(books):
         if end.on in books.season and under_rules(books, stand.field_id):
             yield _of_end(Matter.SPRAYED_OUT, books, end, stand)
-
-
-def tarp(books: Dossier, rule: Rule) -> Iterator[Found]:
-    """Find tarps that lay past the end of the season."""
-    for end, stand in _ends(books, "tarped"):
-        still = end.tarp_removed_on is None and books.today > books.season.last
-        late = end.tarp_removed_on is not None and (
-            end.tarp_removed_on > books.season.last
-        )
-        if (still or late) and under_rules(books, stand.field_id):
-            yield _of_end(Matter.TARP_LEFT, books, end, stand)
 
 
 def burning(books: Dossier, rule: Rule) -> Iterator[Found]:

@@ -15,6 +15,7 @@ class Part(StrEnum):
     INPUTS = "inputs"
     SOWINGS = "sowings"
     ENDINGS = "endings"
+    SHEETS = "sheets"
     SUPPLIERS = "suppliers"
     PEOPLE = "people"
 

@@ -22,6 +22,7 @@ from reports.calc.shapes.books import (
     Ground,
     Heap,
     Kept,
+    Laid,
     Lot,
     Mishap,
     Moved,
@@ -70,6 +71,7 @@ class Dossier:
     entries: tuple[Entry, ...] = ()
     delivered: tuple[Delivered, ...] = ()
     trained: tuple[Trained, ...] = ()
+    laid: tuple[Laid, ...] = ()
     drawn_over: frozenset[tuple[int, int]] = frozenset()
 
     @cached_property

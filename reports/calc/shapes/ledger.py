@@ -66,6 +66,18 @@ class Ending(StrEnum):
     BURNED = "burned"
 
 
+class Material(StrEnum):
+    """What a sheet on the ground is made of."""
+
+    POLYETHYLENE = "polyethylene"
+    FABRIC = "fabric"
+    TARP = "tarp"
+    BIODEGRADABLE = "biodegradable"
+    PAPER = "paper"
+    PVC = "pvc"
+    OTHER = "other"
+
+
 class Seen(StrEnum):
     """What a person saw in the stand."""
 
@@ -234,6 +246,19 @@ class ApplicationFacts:
     approval: str
 
 
+@dataclass(frozen=True, slots=True)
+class SheetFacts:
+    """A film or tarp that lay on a field. [m²]"""
+
+    id: int
+    material: Material
+    words: str
+    area_m2: float
+    laid_on: dt.date
+    taken_off_on: dt.date | None
+    went: str
+
+
 # Areas of parts are typed with rounding: less than this share is no ground.
 ROUNDED = 0.005
 
@@ -251,8 +276,14 @@ class FieldLedger:
     status: str
     plantings: tuple[PlantingFacts, ...] = ()
     applications: tuple[ApplicationFacts, ...] = ()
+    sheets: tuple[SheetFacts, ...] = ()
     part_of: str = ""
     parts_m2: float = 0.0
+
+    @property
+    def is_used(self) -> bool:
+        """Return whether anything was sown, put or laid on it."""
+        return bool(self.plantings or self.applications or self.sheets)
 
     @property
     def own_ground_m2(self) -> float:

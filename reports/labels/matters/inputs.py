@@ -40,9 +40,6 @@ INPUTS = {
         "%(kind)s on %(field)s was sprayed out on %(ended)s with nothing approved "
         "written down for it. Hold what grows there, and ask your certifier."
     ),
-    Matter.TARP_LEFT: _(
-        "%(field)s: the tarp of %(ended)s was not taken off by the end of the season."
-    ),
     Matter.BURNED: _(
         "%(kind)s on %(field)s was burned on %(ended)s. Burning residue to be rid of "
         "it is generally not allowed: ask your certifier and the fire authority."

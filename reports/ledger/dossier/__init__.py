@@ -7,7 +7,7 @@ import datetime as dt
 from farm.models import Farm
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.dossier import Dossier
-from reports.ledger.dossier import goods, inputs, land, seed, stands, upkeep
+from reports.ledger.dossier import goods, inputs, land, seed, sheets, stands, upkeep
 from reports.ledger.dossier.reading import Reading
 
 # The longest period any rule asks of the land before a harvest, and some to spare.
@@ -25,6 +25,7 @@ def dossier(farm: Farm, season: Span, *, today: dt.date) -> Dossier:
         **inputs.told(reading),
         **goods.told(reading),
         **upkeep.told(reading),
+        **sheets.told(reading),
     }
     return Dossier(
         season=season,

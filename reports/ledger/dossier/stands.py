@@ -85,6 +85,7 @@ def _end(row: Termination) -> EndOf:
         tool=row.tool,
         tarp_removed_on=row.tarp_removed_on,
         done_by=row.done_by,
+        area_m2=row.area_m2,
     )
 
 

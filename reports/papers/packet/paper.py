@@ -23,7 +23,7 @@ from reports.papers.appendix import assumption_lines, every_source
 from reports.papers.changes import changes_part
 from reports.papers.findings import findings_part
 from reports.papers.land import plain_map
-from reports.papers.packet import goods, ground, sown, work, years
+from reports.papers.packet import goods, ground, laid, sown, work, years
 from reports.papers.packet.example import example_part
 from reports.papers.packet.tables import Books, Section, weight_of
 from reports.papers.ruling import rule_sets
@@ -33,6 +33,7 @@ REGISTERS = {
     **ground.REGISTERS,
     **sown.REGISTERS,
     **work.REGISTERS,
+    **laid.REGISTERS,
     **goods.REGISTERS,
 }
 # Rows that a part takes on paper where it is no register.

@@ -43,6 +43,9 @@ HEAP = rows.Heap(1, "Heap", "windrow", day("04-01"), 30.0, HOT)
 END = rows.EndOf(1, 2, day("05-05"), "mown", "on_top")
 
 
+FILM = rows.Laid(1, 1, "polyethylene", day("05-04"), 4000.0)
+
+
 def manured(**told):
     put = but(at.PUT, id=3, product_id=3, **told)
     return spoiled(products=(*CLEAN.products, MANURE), puts=(*CLEAN.puts, put))
@@ -85,6 +88,10 @@ def covered(end=END, **told):
 def stated(*told):
     made = [rows.Statement(n, 1, *one) for n, one in enumerate(told, start=1)]
     return spoiled(statements=tuple(made))
+
+
+def laid(**told):
+    return spoiled(laid=(but(FILM, **told),))
 
 
 HIRED = rows.Partner(9, "A sprayer for hire", "2 Road", is_contractor=True)
@@ -184,6 +191,11 @@ CASES = [
     (Matter.TARGET_UNNAMED, sprayed(target="")),
     (Matter.SPRAYED_OUT, covered(but(END, method="sprayed"))),
     (Matter.TARP_LEFT, covered(but(END, method="tarped"))),
+    (Matter.TARP_LATE, laid(off_on=day("2027-01-05"))),
+    (Matter.TARP_UNDER, laid(on=day("2025-05-04"), stand_id=1)),
+    (Matter.SHEET_WORKED_IN, laid(off_on=day("09-01"), went="worked_in")),
+    (Matter.SHEET_PVC, laid(material="pvc")),
+    (Matter.SHEET_UNAPPROVED, laid(material="biodegradable")),
     (Matter.BURNED, covered(but(END, method="burned"))),
     (Matter.BURNED_ASK, covered(but(END, method="burned", reason="blight"))),
     (

@@ -4,6 +4,7 @@ from reports.calc.shapes.books.goods import CountedStock, Crop, Gone, Kept
 from reports.calc.shapes.books.inputs import Delivered, Heap, Product, Put
 from reports.calc.shapes.books.land import Ground, Side, Statement
 from reports.calc.shapes.books.seed import Lot, Moved, Part, Partner, Search
+from reports.calc.shapes.books.sheets import Laid
 from reports.calc.shapes.books.stands import EndOf, Flock, Line, Stand
 from reports.calc.shapes.books.upkeep import Cleaned, Entry, Mishap, Trained
 
@@ -19,6 +20,7 @@ __all__ = [
     "Ground",
     "Heap",
     "Kept",
+    "Laid",
     "Line",
     "Lot",
     "Mishap",

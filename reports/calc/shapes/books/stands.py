@@ -44,7 +44,7 @@ class Stand:
 
 @dataclass(frozen=True, slots=True)
 class EndOf:
-    """How a stand was ended."""
+    """How a stand was ended. [m²]"""
 
     id: int
     stand_id: int
@@ -56,6 +56,7 @@ class EndOf:
     tool: str = ""
     tarp_removed_on: Day = None
     done_by: str = ""
+    area_m2: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
