@@ -12,6 +12,7 @@ from django.db import transaction
 from django.http import Http404
 
 from farm.models import Farm
+from records.figures import FLAGS, YES_NO
 from records.models import FarmFigure, Kind, KindFigure
 
 
@@ -66,14 +67,18 @@ def figures_of(kind: Kind, farm: Farm) -> list[Shown]:
         Shown(name, stage, rows[0].unit, tuple(rows), own.pop((name, stage), None))
         for (name, stage), rows in groups.items()
     ]
-    return shown + [
+    shown += [
         Shown(name, stage, row.unit, (), row) for (name, stage), row in own.items()
     ]
+    told = {one.attribute for one in shown}
+    return shown + [Shown(name, "", YES_NO, ()) for name in FLAGS if name not in told]
 
 
 def asked_for(kind: Kind, query: Mapping[str, Any]) -> Shown:
     """The figure an address names, with the unit the catalogue prints it in."""
     name, stage = query.get("figure", ""), query.get("stage", "")
+    if name in FLAGS:
+        return Shown(name, "", YES_NO, ())
     same = KindFigure.objects.filter(attribute=name)
     row = same.filter(kind=kind, stage=stage).first() or same.first()
     if row is None:

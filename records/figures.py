@@ -22,6 +22,7 @@ FIGURES: Mapping[str, Promise] = {
     "dry_matter": _("dry matter"),
     "emergence_days": _("days to coming up"),
     "end_after_flower_days": _("days after first flower to end it"),
+    "engineered_sold": _("engineered varieties are sold"),
     "erosion_rating": _("soil kept in place, rating"),
     "first_flower_days": _("days to first flower"),
     "first_seed_days": _("days to first seed"),
@@ -60,6 +61,7 @@ FIGURES: Mapping[str, Promise] = {
     "nitrogen_scavenger_rating": _("nitrogen caught, rating"),
     "nitrogen_to_next": _("nitrogen to the next crop"),
     "nitrogen_total": _("nitrogen in the whole stand"),
+    "perennial": _("stands for more than two years"),
     "phosphorus_rating": _("phosphorus freed, rating"),
     "plant_back_days": _("days to wait before planting"),
     "quick_growth_rating": _("quick growth, rating"),
@@ -121,6 +123,10 @@ STAGES: Mapping[str, Promise] = {
     "worked_in": _("worked in"),
 }
 
+YES_NO = "yes_no"
+# What may be said of every kind, by yes or no.
+FLAGS = ("engineered_sold", "perennial")
+
 # Printed units that have words in them.
 UNITS: Mapping[str, Promise | str] = {
     "days": _("days"),
@@ -131,6 +137,7 @@ UNITS: Mapping[str, Promise | str] = {
     "share": _("share"),
     "zone": _("zone"),
     "none": "",
+    YES_NO: _("(1 for yes, 0 for no)"),
     "F-days": _("°F-days"),
     "lb/1000 sq ft": _("lb/1000 sq ft"),
     "oz/1000 sq ft": _("oz/1000 sq ft"),

@@ -30,7 +30,11 @@ from records.models import (
 )
 from records.nouns import BY_MODEL, Noun
 from records.receiving import lot_guess
-from records.seed_tidings import test_at_receipt, tests_at_sowing
+from records.seed_tidings import (
+    statement_at_receipt,
+    test_at_receipt,
+    tests_at_sowing,
+)
 
 # The end of a field's name tells how its value is measured.
 MEASURES = {
@@ -257,6 +261,7 @@ def warnings(row: Record) -> Iterator[str]:
         )
     if isinstance(row, SeedLot):
         yield from test_at_receipt(row)
+        yield from statement_at_receipt(row)
     if isinstance(row, Planting):
         yield from tests_at_sowing(row)
     if isinstance(row, Application) and _is_waiting_manure(row):

@@ -39,6 +39,7 @@ UNITS = frozenset(
         "zone",
         "0-5",
         "none",
+        "yes_no",
     }
 )
 
@@ -57,6 +58,7 @@ ATTRIBUTES = words(
     nitrogen_percent nitrogen_total nitrogen_fixed nitrogen_scavenged
     nitrogen_to_next nitrogen_needed cn_ratio plant_back_days decay_k leaf_share
     cover_area weed_suppression weed_emergence_reduction weed_growth_reduction
+    engineered_sold perennial
     weed_rating quick_growth_rating lasting_residue_rating erosion_rating
     soil_builder_rating nitrogen_scavenger_rating phosphorus_rating topsoil_rating
     beneficials_rating disease_rating height root_depth soil_ph soil_ph_min

@@ -9,7 +9,10 @@ from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import ModelForm, RecordForm
 from farm.models import Farm
+from records.figures import YES_NO
 from records.models import FarmFigure, Kind
+
+ANSWERS = [("1.0", _("yes")), ("0.0", _("no"))]
 
 
 class KindForm(ModelForm[Kind]):
@@ -39,9 +42,16 @@ class FarmFigureForm(RecordForm[FarmFigure]):
     def __init__(self, data: Any = None, *, kind: Kind, **options: Any) -> None:
         super().__init__(data, **options)
         self.instance.kind = kind
+        if self.instance.unit == YES_NO:
+            del self.fields["high"]
+            self.fields["low"] = forms.TypedChoiceField(
+                label=_("What holds"), choices=ANSWERS, coerce=float
+            )
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
+        if self.instance.unit == YES_NO and "low" in cleaned:
+            self.instance.high = cleaned["low"]
         low, high = cleaned.get("low"), cleaned.get("high")
         if low is not None and high is not None and high < low:
             self.add_error("high", _("The second figure is below the first."))

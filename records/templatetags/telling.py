@@ -13,10 +13,10 @@ from farm.access import MANAGERS, may
 from farm.models import Change, Farm, Record
 from farm.units import System
 from records import history
-from records.figures import called, unit_called
+from records.figures import YES_NO, called, unit_called
 from records.forms.by_weight import count_by_weight, dose
 from records.lookovers import Review, reviews
-from records.models import Application
+from records.models import Application, FarmFigure, KindFigure
 from records.nouns import Column, Noun
 
 register = template.Library()
@@ -52,6 +52,15 @@ def amount(row: Application, farm: Farm) -> str:
 def plain(word: str) -> str:
     """A name from the catalogue as it is spoken."""
     return called(str(word))
+
+
+@register.filter
+def printed(row: KindFigure | FarmFigure) -> str:
+    """A figure or a range with its unit; a mere yes or no in words."""
+    if row.unit == YES_NO:
+        return _("yes") if row.low else _("no")
+    ends = f"{row.low}" if row.high == row.low else f"{row.low}–{row.high}"
+    return f"{ends} {unit_called(row.unit)}"
 
 
 @register.filter

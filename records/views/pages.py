@@ -44,6 +44,7 @@ def one(farm: Farm, noun: Noun, pk: int) -> Any:
     found = noun.rows().seen_on(farm).filter(pk=pk).first()
     if found is None:
         raise Http404
+    found.farm.is_read_by_crew = farm.is_read_by_crew
     return found
 
 

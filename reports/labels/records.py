@@ -122,6 +122,11 @@ REASONS: Mapping[str, Promise] = {
     "quantity": _("not to be had in sufficient quantity"),
     "no_equivalent": _("no equivalent variety"),
 }
+SUBJECTS: Mapping[str, Promise] = {
+    "workers": _("worker protection where something was sprayed"),
+    "food": _("food safety"),
+    "other": _("something else"),
+}
 LISTS = (HOW, GROUP, PURPOSE, METHOD, RESIDUE, ENDING, MATERIAL, SEEN)
 
 

@@ -92,6 +92,8 @@ RULE = {
     RuleId.TERMINATION_DAY: _("End of a cover before the crop"),
     RuleId.NO_RECORDS: _("A season without records"),
     RuleId.DOCUMENT: _("Papers kept with seed and sprays"),
+    RuleId.ENGINEERED: _("Seed shown not to be engineered"),
+    RuleId.TRAINED: _("Training before work where something was sprayed"),
 }
 TALLY = {
     Tally.PLANTINGS_LOT: _("%(have)s of %(of)s plantings name a lot for every kind"),
@@ -125,6 +127,8 @@ DECIDES = {
 }
 PARAMS = {
     "months": _("months"),
+    "perennial_months": _("months for perennials other than forage"),
+    "treated_days": _("days ground counts as sprayed lately"),
     "near_days": _("days counted as near"),
     "contact_days": _("days where the part eaten touches the soil"),
     "other_days": _("days where it does not"),
@@ -177,6 +181,7 @@ CITED: Mapping[str, Promise] = {
     "Regulation (EU) 2018/848, Annex II, Part I, 1.9": _(
         "Regulation (EU) 2018/848, Annex II, Part I, 1.9"
     ),
+    "Regulation (EU) 2018/848, Article 11": _("Regulation (EU) 2018/848, Article 11"),
     "Regulation (EU) 2018/848, Article 24": _("Regulation (EU) 2018/848, Article 24"),
     "Regulation (EU) 2018/848, Article 34": _("Regulation (EU) 2018/848, Article 34"),
     "Regulation (EU) 2018/848, Article 9": _("Regulation (EU) 2018/848, Article 9"),

@@ -54,6 +54,7 @@ FACTORS: Mapping[str, float] = {
     "zone": 1.0,
     "0-5": 1.0,
     "none": 1.0,
+    "yes_no": 1.0,
 }
 SCALES: Mapping[str, Callable[[float], float]] = {
     "C": float,

@@ -17,6 +17,7 @@ from records.models import (
     CleanOut,
     CompostBatch,
     CompostDay,
+    Duty,
     Grazing,
     HarvestLot,
     Incident,
@@ -179,6 +180,17 @@ PAPERS: Mapping[str, Sheet] = {
             **same("animals", "head", "owner", "label_checked"),
             "on": put("in_on", plain.day),
             "out": put("out_on", plain.day),
+        },
+    ),
+    "duties": Sheet(
+        Duty,
+        {
+            **NOTES,
+            **FIELD,
+            **same("what"),
+            "from": put("earliest_on", plain.day),
+            "until": put("latest_on", plain.day),
+            "who": find("who_for", "people"),
         },
     ),
     "licences": Sheet(

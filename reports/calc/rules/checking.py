@@ -13,6 +13,7 @@ from reports.calc.rules import (
     compost,
     covers,
     endings,
+    engineered,
     entry,
     held,
     history,
@@ -27,6 +28,7 @@ from reports.calc.rules import (
     stock,
     supply,
     tags,
+    trained,
 )
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Finding, Found, Rule, RuleId, Severity
@@ -81,6 +83,8 @@ CHECKS: Mapping[RuleId, Check] = {
     RuleId.TERMINATION_DAY: covers.termination_day,
     RuleId.NO_RECORDS: keeping.no_records,
     RuleId.DOCUMENT: keeping.document,
+    RuleId.ENGINEERED: engineered.engineered,
+    RuleId.TRAINED: trained.trained,
 }
 ORDER = {severity: place for place, severity in enumerate(Severity)}
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from reports.calc.rules.asked import (
     ORGANIC,
@@ -18,6 +19,8 @@ from reports.calc.shapes.books import Crop
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Found, Matter, Rule, RuleSet, Severity, Told
 
+FEED = "feed"
+
 
 def land_clock(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Hold each organic lot against the last prohibited substance on its ground."""
@@ -25,33 +28,56 @@ def land_clock(books: Dossier, rule: Rule) -> Iterator[Found]:
         last = _last_prohibited(books, crop.field_id, before=crop.on)
         if last is None:
             continue
-        clean = land_clean_from(last, months=round(rule["months"]))
+        clean = land_clean_from(last, months=anchor.months)
         told: Told = {
             "field": field_name(books, crop.field_id),
             "lot": crop.code,
             "last_used": last,
             "clean_from": clean,
         }
-        if anchor < clean:
-            early = rule.set is RuleSet.ORGANIC_EU
-            matter = Matter.LAND_SOWN_EARLY if early else Matter.LAND_NOT_YET
-            told["anchor"] = anchor
-            yield _of_crop(matter, crop, told)
-        elif rule.set is not RuleSet.ORGANIC_EU and _near(anchor, clean, rule):
+        if anchor.on < clean:
+            told["anchor"] = anchor.on
+            yield _of_crop(anchor.matter, crop, told)
+        elif rule.set is not RuleSet.ORGANIC_EU and _near(anchor.on, clean, rule):
             yield _of_crop(Matter.LAND_JUST, crop, told, Severity.WARN)
 
 
-def anchored(books: Dossier, rule: Rule) -> Iterator[tuple[Crop, dt.date]]:
+@dataclass(frozen=True, slots=True)
+class Anchor:
+    """The day the clock is read on, how long it runs, what is said if too early."""
+
+    on: dt.date
+    months: int
+    matter: Matter = Matter.LAND_NOT_YET
+
+
+def anchored(books: Dossier, rule: Rule) -> Iterator[tuple[Crop, Anchor]]:
     """Organic lots of the season with the day the land clock is read on."""
     for crop in cut_this_season(books):
         if crop.status != ORGANIC:
             continue
-        anchor: dt.date | None = crop.on
+        anchor: Anchor | None = Anchor(crop.on, round(rule["months"]))
         if rule.set is RuleSet.ORGANIC_EU:
-            stand = books.stand.get(crop.stand_id or 0)
-            anchor = stand.sown_on if stand else None
+            anchor = _anchor_eu(books, crop, rule)
         if anchor is not None:
             yield crop, anchor
+
+
+def _anchor_eu(books: Dossier, crop: Crop, rule: Rule) -> Anchor | None:
+    """Annuals by sowing, perennial forage by its use as feed, others by first harvest.
+
+    Fruit and the like are cut for years, so the first harvest in the books counts.
+    """
+    stand = books.stand.get(crop.stand_id or 0)
+    if stand is None or stand.sown_on is None:
+        return None
+    months = round(rule["months"])
+    if not any(line.perennial for line in stand.lines):
+        return Anchor(stand.sown_on, months, Matter.LAND_SOWN_EARLY)
+    if crop.use == FEED:
+        return Anchor(crop.on, months)
+    first = min(one.on for one in books.by_stand["crops"][stand.id])
+    return Anchor(first, round(rule["perennial_months"]), Matter.LAND_CUT_EARLY)
 
 
 def _last_prohibited(

@@ -26,7 +26,7 @@ def land_history(books: Dossier, rule: Rule) -> Iterator[Found]:
     for crop, anchor in anchored(books, rule):
         if crop.field_id in seen:
             continue
-        asked = Span(add_months(anchor, -round(rule["months"])), anchor - DAY)
+        asked = Span(add_months(anchor.on, -anchor.months), anchor.on - DAY)
         gap = first_gap(asked, _told_of(books, crop.field_id))
         if gap is not None:
             seen.add(crop.field_id)

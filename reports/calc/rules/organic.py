@@ -15,7 +15,11 @@ LAND_US = (
     Param("months", 36, "months", 12, 60),
     Param("near_days", 14, "days", 0, 90, ours=True),
 )
-LAND_EU = (Param("months", 24, "months", 12, 60),)
+# 24 months, for perennials other than forage 36, as the text before had it.
+LAND_EU = (
+    Param("months", 24, "months", 12, 60),
+    Param("perennial_months", 36, "months", 12, 72),
+)
 # Days from being worked in to harvest, [CFR205].
 MANURE = (
     Param("contact_days", 120, "days", 60, 400),
@@ -74,6 +78,7 @@ ORGANIC: tuple[Rule, ...] = (
     Rule(RuleId.SALE_STATUS, US, "7 CFR 205.103", STOP, "CFR205.103", stale=True),
     Rule(RuleId.CLEAN_OUT, US, "7 CFR 205.272", FIX, MEMORY),
     Rule(RuleId.INCIDENT, US, "7 CFR 205.400(f)", STOP, "CFR205.400", stale=True),
+    Rule(RuleId.ENGINEERED, US, "7 CFR 205.105(e)", FIX, MEMORY),
     Rule(RuleId.LAND_CLOCK, EU, "Regulation (EU) 2018/848, Annex II, Part I, 1.7", STOP, "EU2018-M", LAND_EU),
     Rule(RuleId.LAND_HISTORY, EU, "Regulation (EU) 2018/848, Annex II, Part I, 1.7", FIX, "EU2018-M", LAND_EU),
     Rule(RuleId.SEED_STATUS, EU, "Regulation (EU) 2018/848, Annex II, Part I, 1.8", FIX, "EU2018-M"),
@@ -83,6 +88,7 @@ ORGANIC: tuple[Rule, ...] = (
     Rule(RuleId.SEED_TREATED, EU, "Regulation (EU) 2018/848, Annex II, Part I, 1.8", STOP, "EU2018-M"),
     Rule(RuleId.HARVEST_CHAIN, EU, "Regulation (EU) 2018/848, Article 34", FIX, "EU2018-M"),
     Rule(RuleId.LOTS_APART, EU, "Regulation (EU) 2018/848, Article 9", STOP, "EU2018-M"),
+    Rule(RuleId.ENGINEERED, EU, "Regulation (EU) 2018/848, Article 11", FIX, "EU2018-M"),
     Rule(RuleId.LAND_CLOCK, CA, "CAN/CGSB-32.310, 5.1.1", STOP, "CGSB-M", LAND_US),
     Rule(RuleId.LAND_HISTORY, CA, "CAN/CGSB-32.310, 5.1.1", FIX, "CGSB-M", LAND_US[:1]),
     Rule(RuleId.EDGES, CA, "CAN/CGSB-32.310, 5.2.2", WARN, "CGSB-B", EIGHT_METRES),
@@ -95,5 +101,6 @@ ORGANIC: tuple[Rule, ...] = (
     Rule(RuleId.SHEET_MATERIAL, CA, "CAN/CGSB-32.311", STOP, "CGSB-M"),
     Rule(RuleId.HARVEST_CHAIN, CA, "CAN/CGSB-32.310, 4.4", FIX, "CGSB-M"),
     Rule(RuleId.LOTS_APART, CA, "CAN/CGSB-32.310, 4.4", STOP, "CGSB-M"),
+    Rule(RuleId.ENGINEERED, CA, "CAN/CGSB-32.310, 4.4.4", FIX, "CGSB-M"),
 )
 # fmt: on

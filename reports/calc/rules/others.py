@@ -17,6 +17,11 @@ POSTING = (
     Param("show_days", 30, "days", 0, 365),
     Param("keep_years", 2, "years", 1, 10),
 )
+# Trained within 12 months; ground sprayed, or shut, within 30 days, [CFR170T].
+TRAINING = (
+    Param("months", 12, "months", 1, 24),
+    Param("treated_days", 30, "days", 1, 365),
+)
 # Written down within 14 days, [CFR110]; the contractor's copy within 30 is from memory.
 FORTNIGHT = (Param("days", 14, "days", 0, 60),)
 MONTH = (Param("days", 30, "days", 0, 90),)
@@ -48,6 +53,7 @@ TOLERANCE = (
 OTHERS: tuple[Rule, ...] = (
     Rule(RuleId.REENTRY, WORKERS, "40 CFR 170, and the label", STOP, "CFR170"),
     Rule(RuleId.POSTING, WORKERS, "40 CFR 170.311(b)", FIX, "CFR170", POSTING),
+    Rule(RuleId.TRAINED, WORKERS, "40 CFR 170.401, 170.601(a)(1)", STOP, "CFR170T", TRAINING, stale=True),
     Rule(RuleId.RESTRICTED_RECORD, RESTRICTED, "7 CFR 110.3(a)", FIX, "CFR110", stale=True),
     Rule(RuleId.RESTRICTED_DAYS, RESTRICTED, "7 CFR 110.3", FIX, "CFR110", FORTNIGHT, stale=True),
     Rule(RuleId.CONTRACTOR_COPY, RESTRICTED, "7 CFR 110.3", FIX, "CFR110", MONTH, stale=True),

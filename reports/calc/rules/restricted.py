@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator
 
 from reports.calc.rules.asked import field_name
 from reports.calc.rules.dates import recorded_by
 from reports.calc.rules.telling import of_put, put_values
-from reports.calc.shapes.books import Put
+from reports.calc.shapes.books import Licence, Put
 from reports.calc.shapes.dossier import Dossier
-from reports.calc.shapes.rules import Found, Matter, Rule, Told
+from reports.calc.shapes.rules import Found, Matter, Rule, Severity, Told
 
 
 def restricted_record(books: Dossier, rule: Rule) -> Iterator[Found]:
@@ -54,10 +55,47 @@ def contractor_copy(books: Dossier, rule: Rule) -> Iterator[Found]:
 
 
 def licence(books: Dossier, rule: Rule) -> Iterator[Found]:
-    """Find restricted-use products put on with no licence written down."""
+    """Hold the licence named with restricted use against those written down."""
     for put in _restricted(books):
-        if not put.licence:
-            yield of_put(Matter.LICENCE_MISSING, put, put_values(books, put))
+        told = put_values(books, put)
+        if not bare(put.licence):
+            yield of_put(Matter.LICENCE_MISSING, put, told)
+            continue
+        held = [one for one in books.licences if is_named(one, put.licence)]
+        if not held:
+            yield of_put(Matter.LICENCE_UNKNOWN, put, told, Severity.FIX)
+        elif not any(holds(one, put.on) for one in held):
+            yield _of_days(put, held, told)
+
+
+def bare(text: str) -> str:
+    """Return a number without what people write differently: case, spaces, marks.
+
+    Examples
+    --------
+    >>> bare("NE-47 11")
+    'ne4711'
+    """
+    return "".join(letter for letter in text.casefold() if letter.isalnum())
+
+
+def is_named(one: Licence, typed: str) -> bool:
+    """Tell whether a number as typed means this licence, with its State or without."""
+    return bare(typed) in {bare(one.number), bare(one.state + one.number)}
+
+
+def holds(one: Licence, day: dt.date) -> bool:
+    """Tell whether a licence held on a day, its first and last among them."""
+    return (one.since is None or one.since <= day) and day <= one.until
+
+
+def _of_days(put: Put, held: list[Licence], told: Told) -> Found:
+    """Say that a licence had run out, or, where none has, that it had not begun."""
+    over = [one.until for one in held if one.until < put.on]
+    if over:
+        return of_put(Matter.LICENCE_RAN_OUT, put, {**told, "until": max(over)})
+    since = min(one.since for one in held if one.since)
+    return of_put(Matter.LICENCE_NOT_YET, put, {**told, "since": since})
 
 
 def _restricted(books: Dossier) -> Iterator[Put]:

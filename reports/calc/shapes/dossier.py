@@ -23,6 +23,7 @@ from reports.calc.shapes.books import (
     Heap,
     Kept,
     Laid,
+    Licence,
     Lot,
     Mishap,
     Moved,
@@ -33,6 +34,7 @@ from reports.calc.shapes.books import (
     Side,
     Stand,
     Statement,
+    Task,
     Trained,
 )
 
@@ -73,6 +75,10 @@ class Dossier:
     trained: tuple[Trained, ...] = ()
     laid: tuple[Laid, ...] = ()
     drawn_over: frozenset[tuple[int, int]] = frozenset()
+    licences: tuple[Licence, ...] = ()
+    tasks: tuple[Task, ...] = ()
+    # The owner and the family, whom rules on the training of workers leave out.
+    exempt: frozenset[str] = frozenset()
 
     @cached_property
     def field(self) -> Mapping[int, Ground]:

@@ -87,6 +87,8 @@ class RuleId(StrEnum):
     GRAZING_LABEL = "grazing-label"
     NO_RECORDS = "no-records"
     DOCUMENT = "document"
+    ENGINEERED = "engineered"
+    TRAINED = "trained"
 
 
 class Matter(StrEnum):
@@ -192,6 +194,14 @@ class Matter(StrEnum):
     SEASON_EMPTY = "season_empty"
     NO_DOCUMENT = "no_document"
     NO_LABEL = "no_label"
+    LICENCE_UNKNOWN = "licence_unknown"
+    LICENCE_NOT_YET = "licence_not_yet"
+    LICENCE_RAN_OUT = "licence_ran_out"
+    ENGINEERED_UNSAID = "engineered_unsaid"
+    ENGINEERED_SAID_LATE = "engineered_said_late"
+    UNTRAINED_WORKED = "untrained_worked"
+    UNTRAINED_PLANNED = "untrained_planned"
+    LAND_CUT_EARLY = "land_cut_early"
 
 
 class Tally(StrEnum):

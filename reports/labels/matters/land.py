@@ -13,6 +13,11 @@ LAND = {
         "Lot %(lot)s from %(field)s is called organic, but its crop went in on "
         "%(anchor)s: the ground counts as clean from %(clean_from)s."
     ),
+    Matter.LAND_CUT_EARLY: _(
+        "Lot %(lot)s from %(field)s is called organic, but its stand was first "
+        "harvested on %(anchor)s: for a perennial the ground counts as clean from "
+        "%(clean_from)s."
+    ),
     Matter.LAND_JUST: _(
         "Lot %(lot)s from %(field)s was harvested within days of %(clean_from)s, the "
         "day from which the ground counts as clean."

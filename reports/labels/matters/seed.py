@@ -68,4 +68,13 @@ SEED = {
         "%(product)s was put on %(field)s on %(applied)s: neither its label nor its "
         "safety data sheet is kept with it."
     ),
+    Matter.ENGINEERED_UNSAID: _(
+        "%(seed)s was sown on %(field)s on %(sown)s: engineered varieties of this kind "
+        "are sold, the seed is not organic or was saved, and neither a statement nor a "
+        "test shows that it is none of them."
+    ),
+    Matter.ENGINEERED_SAID_LATE: _(
+        "%(seed)s was sown on %(field)s on %(sown)s: what shows that it is not "
+        "engineered is of %(said)s, after it was sown."
+    ),
 }

@@ -83,4 +83,26 @@ SPRAYS = {
         "%(product)s, restricted use, on %(field)s, %(applied)s: no licence is written "
         "down."
     ),
+    Matter.LICENCE_UNKNOWN: _(
+        "%(product)s, restricted use, on %(field)s, %(applied)s: the licence named "
+        "with it is not among the applicators’ licences written down."
+    ),
+    Matter.LICENCE_NOT_YET: _(
+        "%(product)s, restricted use, on %(field)s, %(applied)s: the licence named "
+        "with it holds from %(since)s."
+    ),
+    Matter.LICENCE_RAN_OUT: _(
+        "%(product)s, restricted use, on %(field)s, %(applied)s: the licence named "
+        "with it held until %(until)s."
+    ),
+    Matter.UNTRAINED_WORKED: _(
+        "%(who)s worked on %(field)s on %(day)s, where %(product)s went on on "
+        "%(applied)s: no training in worker protection in the %(months)s months before "
+        "is written down."
+    ),
+    Matter.UNTRAINED_PLANNED: _(
+        "%(who)s is given work on %(field)s from %(day)s, where %(product)s went on on "
+        "%(applied)s: no training in worker protection in the %(months)s months before "
+        "is written down. Train before the work, or give it to somebody who was."
+    ),
 }

@@ -5,13 +5,19 @@ from __future__ import annotations
 import datetime as dt
 from typing import Any
 
-from records.models import Application, CompostBatch, InputLot, InputProduct
-from reports.calc.shapes.books import Delivered, Heap, Product, Put
+from records.models import (
+    Application,
+    ApplicatorLicence,
+    CompostBatch,
+    InputLot,
+    InputProduct,
+)
+from reports.calc.shapes.books import Delivered, Heap, Licence, Product, Put
 from reports.ledger.dossier.reading import Reading
 
 
 def told(reading: Reading) -> dict[str, Any]:
-    """Five queries: products, their lots, applications, batches, their days.
+    """Six queries: products, their lots, applications, batches, days, licences.
 
     A product that was struck out still stands where an application names it.
     """
@@ -35,6 +41,7 @@ def told(reading: Reading) -> dict[str, Any]:
         "products": tuple(map(_product, products)),
         "puts": tuple(puts),
         "heaps": tuple(heaps),
+        "licences": tuple(map(_licence, reading.live(ApplicatorLicence))),
     }
 
 
@@ -99,6 +106,10 @@ def _posted(row: Application) -> dt.datetime | None:
     if row.posted_on is None:
         return None
     return dt.datetime.combine(row.posted_on, row.posted_time or dt.time(23, 59))
+
+
+def _licence(row: ApplicatorLicence) -> Licence:
+    return Licence(row.pk, row.number, row.state, row.since, row.until)
 
 
 def _heap(row: CompostBatch) -> Heap:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any
 
 from farm.models import Farm, Record
 from records.nouns import BY_MODEL
 from reports.calc.shapes.books import Entry
+from reports.ledger.dossier.kinds import Flags, flags_of
 
 
 @dataclass
@@ -19,6 +21,11 @@ class Reading:
     since: dt.date
     until: dt.date
     entries: list[Entry] = field(default_factory=list)
+
+    @cached_property
+    def flags(self) -> Flags:
+        """What is said of kinds by yes or no."""
+        return flags_of(self.farm)
 
     def live(self, model: type[Record]) -> Any:
         """Rows that stand, whatever their day."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from records.models import LotComponent, LotMove, SeedLot, SeedSearch, Supplier
+from records.models import Kind, LotComponent, LotMove, SeedLot, SeedSearch, Supplier
 from reports.calc.shapes.books import Lot, Moved, Part, Partner, Search
 from reports.ledger.dossier.reading import Reading
 
@@ -14,10 +14,10 @@ PLANTING_STOCK = frozenset({"garlic", "potato", "sweet-potato", "strawberry"})
 
 def told(reading: Reading) -> dict[str, Any]:
     """Six queries: lots, kinds in them, moves, searches, whom they asked, partners."""
-    lots = []
+    lots, engineered = [], reading.flags["engineered_sold"]
     rows = reading.live(SeedLot).select_related("kind")
     for row in rows.prefetch_related("components__kind"):
-        lots.append(_lot(row))
+        lots.append(_lot(row, engineered))
         if row.received_on >= reading.since:
             reading.note(row, f"{row.kind} {row.lot_number}")
     searches = reading.live(SeedSearch).select_related("kind")
@@ -29,7 +29,7 @@ def told(reading: Reading) -> dict[str, Any]:
     }
 
 
-def _lot(row: SeedLot) -> Lot:
+def _lot(row: SeedLot, engineered: frozenset[int]) -> Lot:
     return Lot(
         id=row.pk,
         kind=str(row.kind),
@@ -49,7 +49,17 @@ def _lot(row: SeedLot) -> Lot:
         variety=row.variety,
         is_stock=row.kind.slug in PLANTING_STOCK,
         parts=tuple(map(_part, row.components.all())),
+        saved=row.came == SeedLot.Came.SAVED,
+        engineered=tuple(str(kind) for kind in _kinds(row) if kind.pk in engineered),
+        non_gmo=row.non_gmo,
+        non_gmo_on=row.non_gmo_on,
     )
+
+
+def _kinds(row: SeedLot) -> list[Kind]:
+    """Every kind of a mix once, or the one kind."""
+    kinds = {part.kind_id: part.kind for part in row.components.all()}
+    return list(kinds.values()) or [row.kind]
 
 
 def _part(row: LotComponent) -> Part:

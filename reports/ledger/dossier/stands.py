@@ -17,7 +17,7 @@ def told(reading: Reading) -> dict[str, Any]:
     """Four queries: plantings, their lines with kinds, ends, grazings."""
     stands = []
     for row in _plantings(reading):
-        stand = _stand(row)
+        stand = _stand(row, reading.flags["perennial"])
         stands.append(stand)
         reading.note(row, f"{stand.name}, {row.field.name}", row.field_id)
     ends = []
@@ -47,7 +47,7 @@ def _plantings(reading: Reading) -> Any:
     return rows.prefetch_related("lines__kind")
 
 
-def _stand(row: Any) -> Stand:
+def _stand(row: Any, perennial: frozenset[int]) -> Stand:
     return Stand(
         id=row.pk,
         field_id=row.field_id,
@@ -62,6 +62,7 @@ def _stand(row: Any) -> Stand:
                 lot_id=line.lot_id,
                 seed_kg=line.seed_kg,
                 family=line.kind.family,
+                perennial=line.kind_id in perennial,
             )
             for line in row.lines.all()
         ),

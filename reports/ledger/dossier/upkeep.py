@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
 from typing import Any
 
-from farm.models import Change
-from records.models import Attachment, CleanOut, Equipment, Incident, Training
+from farm.models import Change, Farm, Membership, Role
+from records.models import Attachment, CleanOut, Duty, Equipment, Incident, Training
 from records.nouns import BY_MODEL
-from reports.calc.shapes.books import Cleaned, Mishap, Trained
+from reports.calc.shapes.books import Cleaned, Mishap, Task, Trained
 from reports.ledger.dossier.reading import Reading
 
 SETTLING = (Change.Verb.REVIEWED, Change.Verb.CHANGED)
 
 
 def told(reading: Reading) -> dict[str, Any]:
-    """Seven queries: what keeps the books straight, and who keeps them."""
+    """Eight queries: what keeps the books straight, and who keeps them."""
     cleaned = []
     for row in reading.dated(CleanOut).select_related("equipment"):
         cleaned.append(_cleaned(row))
@@ -27,16 +28,33 @@ def told(reading: Reading) -> dict[str, Any]:
     for row in reading.dated(Training):
         trained.append(_trained(row))
         reading.note(row, f"{row.person}, {row.topic}")
-    members = reading.farm.memberships.values_list("user__name", flat=True)
+    members = list(reading.farm.memberships.select_related("user"))
     return {
         "machines": tuple(reading.live(Equipment).values_list("name", flat=True)),
         "cleaned": tuple(cleaned),
         "mishaps": tuple(mishaps),
         "trained": tuple(trained),
-        "people": frozenset(name for name in members if name),
+        "people": frozenset(one.user.name for one in members if one.user.name),
+        "exempt": _exempt(reading.farm, members),
+        "tasks": tuple(_tasks(reading)),
         "reviewed": _reviewed(reading),
         "documents": _documents(reading),
     }
+
+
+def _exempt(farm: Farm, members: Iterable[Membership]) -> frozenset[str]:
+    """The owners, and the family as the farm names it."""
+    owners = (str(one.user) for one in members if one.role == Role.OWNER)
+    family = (name.strip() for name in farm.family.splitlines())
+    return frozenset(filter(None, (farm.operator, *owners, *family)))
+
+
+def _tasks(reading: Reading) -> Iterator[Task]:
+    """Work given to somebody by name that nothing has settled."""
+    rows = Duty.objects.on(reading.farm).open().exclude(who_for=None)
+    rows = rows.filter(earliest_on__lte=reading.until).order_by("pk")
+    told = ("pk", "field_id", "earliest_on", "latest_on", "who_for__name")
+    yield from (Task(*row) for row in rows.values_list(*told))
 
 
 def _cleaned(row: CleanOut) -> Cleaned:
@@ -58,6 +76,7 @@ def _trained(row: Training) -> Trained:
         topic=row.topic,
         trainer=row.trainer,
         until=row.valid_until,
+        subject=row.subject,
     )
 
 

@@ -8,7 +8,7 @@ from django.utils.translation import gettext as _now
 from django.utils.translation import gettext_lazy as _
 
 from reports.calc.shapes.books import Crop
-from reports.labels.records import MISHAPS
+from reports.labels.records import MISHAPS, SUBJECTS
 from reports.papers.packet.ground import STATUS
 from reports.papers.packet.tables import Books, Register, day, register
 
@@ -84,11 +84,25 @@ def incidents(books: Books) -> Register:
 
 def training(books: Books) -> Register:
     rows = [
-        (day(one.on), one.person, one.topic, one.trainer, day(one.until))
+        (
+            day(one.on),
+            one.person,
+            str(SUBJECTS.get(one.subject, one.subject)),
+            one.topic,
+            one.trainer,
+            day(one.until),
+        )
         for one in books.told.trained
         if one.on in books.told.season
     ]
-    headings = (_("Day"), _("Person"), _("Topic"), _("Trainer"), _("Holds until"))
+    headings = (
+        _("Day"),
+        _("Person"),
+        _("Counts as"),
+        _("Topic"),
+        _("Trainer"),
+        _("Holds until"),
+    )
     return register(headings, rows)
 
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable, Mapping
 
 from django.utils.translation import gettext_lazy as _
 
 from farm.models import Field
+from reports.calc.shapes.books import Lot
 from reports.labels.records import REASONS
 from reports.papers.packet.tables import Books, Register, day, register, share, yes
 
@@ -94,7 +96,7 @@ def seed(books: Books) -> Register:
                 lot.supplier,
                 day(lot.received_on),
                 str(STATUS.get(lot.status, lot.status)),
-                lot.certificate or (f"{_('search of')} {day(on)}" if on else ""),
+                papers(lot, on),
                 lot.treatment or lot.inoculant,
                 share(lot.purity),
                 share(lot.germination),
@@ -105,6 +107,15 @@ def seed(books: Books) -> Register:
             )
         )
     return register(SEED_HEADINGS, rows)
+
+
+def papers(lot: Lot, searched_on: dt.date | None) -> str:
+    """Certificate or search, and what shows that the seed is not engineered."""
+    search = f"{_('search of')} {day(searched_on)}" if searched_on else ""
+    shown = f"{SHOWN[lot.non_gmo]} {day(lot.non_gmo_on)}" if lot.non_gmo else ""
+    asked = lot.engineered and (lot.status != "organic" or lot.saved)
+    missing = str(_("not shown not to be engineered")) if asked and not shown else ""
+    return "; ".join(filter(None, (lot.certificate or search, shown, missing)))
 
 
 def searches(books: Books) -> Register:
@@ -141,13 +152,17 @@ STATUS = {
     "transitional": _("transitional"),
     "not_organic": _("not organic"),
 }
+SHOWN = {
+    "written": _("not engineered, statement of"),
+    "test": _("not engineered, test of"),
+}
 SEED_HEADINGS = (
     _("Kind and variety"),
     _("Lot"),
     _("Supplier"),
     _("Received"),
     _("Status"),
-    _("Certificate or search"),
+    _("Certificate, search, statement"),
     _("On the seed"),
     _("Purity"),
     _("Germination"),

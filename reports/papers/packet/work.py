@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 
 from django.utils.translation import gettext_lazy as _
 
+from reports.calc.rules.restricted import is_named
 from reports.calc.shapes.books import Put
 from reports.labels import INPUTS
 from reports.labels.records import HEAPS
@@ -61,7 +62,7 @@ def pests(books: Books) -> Register:
                 product.registration,
                 number(product.reentry_hours),
                 number(product.preharvest_days),
-                put.licence,
+                licence(books, put),
                 approval(books, put),
             )
         )
@@ -157,6 +158,12 @@ def put_cells(books: Books, put: Put) -> tuple[str, ...]:
         put.method,
         put.done_by,
     )
+
+
+def licence(books: Books, put: Put) -> str:
+    """The number, and until when the licence holds that it names."""
+    held = [one.until for one in books.told.licences if is_named(one, put.licence)]
+    return f"{put.licence}, {day(max(held))}" if held else put.licence
 
 
 def approval(books: Books, put: Put) -> str:

@@ -103,6 +103,20 @@ FORAGE = but(at.CROP, id=2, stand_id=2, use="feed", on=day("06-20"))
 SILENT = but(PEST, plant_back_months=None)
 
 
+CARD = rows.Licence(1, "NE-4711", "Nebraska", day("2025-01-01"), day("2027-12-31"))
+
+
+def licensed(licences, **told):
+    books = sprayed(RESTRICTED, licence="ne 4711", **told)
+    return but(books, licences=licences)
+
+
+def employed(**told):
+    """Wren harvested eleven days after a spray."""
+    cut = but(at.ENTRY, noun="harvest-lots", on=day("06-21"))
+    return spoiled(entries=(at.ENTRY, cut), **told)
+
+
 EARLIER = but(at.SPRAYED, id=5, on=day("2025-09-01"))
 
 
@@ -258,6 +272,24 @@ CASES = [
         ),
     ),
     (Matter.LICENCE_MISSING, sprayed(RESTRICTED)),
+    (Matter.LICENCE_UNKNOWN, licensed(())),
+    (Matter.LICENCE_NOT_YET, licensed((but(CARD, since=day("06-11")),))),
+    (Matter.LICENCE_RAN_OUT, licensed((but(CARD, until=day("06-09")),))),
+    (Matter.ENGINEERED_UNSAID, lotted(engineered=("Buckwheat",), saved=True)),
+    (
+        Matter.ENGINEERED_SAID_LATE,
+        lotted(
+            engineered=("Buckwheat",),
+            status="untreated",
+            non_gmo="test",
+            non_gmo_on=day("05-11"),
+        ),
+    ),
+    (Matter.UNTRAINED_WORKED, employed()),
+    (
+        Matter.UNTRAINED_PLANNED,
+        spoiled(tasks=(rows.Task(1, 1, day("06-01"), day("06-12"), "Wren"),)),
+    ),
     (Matter.HARVEST_NO_LOT, covered(but(END, method="harvested"))),
     (Matter.HARVEST_NO_PLANTING, cropped(stand_id=None)),
     (
@@ -320,8 +352,8 @@ def test_one_fault_in_clean_books_is_found(matter, books):
 
 
 def test_there_is_a_case_for_everything_that_can_be_found():
-    by_sowing = {Matter.LAND_SOWN_EARLY}
-    assert {matter for matter, _ in CASES} | by_sowing == set(Matter)
+    elsewhere = {Matter.LAND_SOWN_EARLY, Matter.LAND_CUT_EARLY}
+    assert {matter for matter, _ in CASES} | elsewhere == set(Matter)
 
 
 def test_every_rule_has_a_check_and_every_check_a_rule():

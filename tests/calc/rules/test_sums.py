@@ -59,7 +59,9 @@ def test_manure_in_canada_waits_by_a_number_the_certifier_may_put_right():
 def test_a_whole_restricted_use_record_lacks_nothing_and_an_empty_one_everything():
     """7 CFR 110.3(a): nine elements, the day among them."""
     asked = [rule(RuleId.RESTRICTED_RECORD), rule(RuleId.LICENCE)]
-    assert found(sprayed(RESTRICTED, licence="C 12"), asked) == set()
+    held = rows.Licence(1, "C 12", "Nebraska", None, day("2026-12-31"))
+    whole = but(sprayed(RESTRICTED, licence="C 12"), licences=(held,))
+    assert found(whole, asked) == set()
     bare = {"amount": 0.0, "area_m2": 0.0, "field_id": 99, "target": "", "done_by": ""}
     books = sprayed(but(RESTRICTED, name="", registration=""), **bare)
     assert len(found(books, asked)) == 8

@@ -71,6 +71,17 @@ class Put:
 
 
 @dataclass(frozen=True, slots=True)
+class Licence:
+    """A licence to put on restricted-use products, over the days printed on it."""
+
+    id: int
+    number: str
+    state: str
+    since: Day
+    until: dt.date
+
+
+@dataclass(frozen=True, slots=True)
 class Heap:
     """A compost batch with its daily log. [°C]"""
 

@@ -18,7 +18,11 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Lot:
-    """A seed lot as its tag and papers say. [kg]"""
+    """A seed lot as its tag and papers say. [kg]
+
+    ``engineered`` are its kinds of which engineered varieties are sold; ``non_gmo``
+    tells by what it is shown to be none of them, and ``non_gmo_on`` of which day.
+    """
 
     id: int
     kind: str
@@ -38,6 +42,10 @@ class Lot:
     variety: str = ""
     is_stock: bool = False
     parts: tuple[Part, ...] = ()
+    saved: bool = False
+    engineered: tuple[str, ...] = ()
+    non_gmo: str = ""
+    non_gmo_on: Day = None
 
     @property
     def kinds(self) -> tuple[str, ...]:

@@ -17,6 +17,7 @@ class Line:
     lot_id: int | None
     seed_kg: float | None = None
     family: str = ""
+    perennial: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -43,6 +43,18 @@ class Trained:
     topic: str
     trainer: str = ""
     until: Day = None
+    subject: str = "other"
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """Work somebody was given, and the days it may be done on."""
+
+    id: int
+    field_id: int
+    first: dt.date
+    last: dt.date
+    who: str
 
 
 @dataclass(frozen=True, slots=True)
