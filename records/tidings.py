@@ -23,6 +23,7 @@ from records.models import (
     Attachment,
     FarmFigure,
     InputProduct,
+    MulchSheet,
     Planting,
     SeedLot,
     SeedOrder,
@@ -111,12 +112,15 @@ def page_of(row: Record, noun: Noun, farm: Farm, request: FarmRequest) -> str:
     return f"{address}?{urlencode({'on': on})}" if on else address
 
 
-def plan_done(row: Record, request: FarmRequest, today: dt.date) -> dict[str, Any]:
-    """The day of sowing for a plan that is about to be written down as sown."""
+def now_done(row: Record, request: FarmRequest, today: dt.date) -> dict[str, Any]:
+    """The day of what the link that led here says was done: sown, or taken off."""
     planned = isinstance(row, Planting) and row.sown_on is None
-    if not planned or request.GET.get("do") != "sow":
-        return {}
-    return {"sown_on": day_meant(request, today), "done_by": str(request.user)}
+    lies = isinstance(row, MulchSheet) and row.lies
+    if planned and request.GET.get("do") == "sow":
+        return {"sown_on": day_meant(request, today), "done_by": str(request.user)}
+    if lies and request.GET.get("do") == "off":
+        return {"taken_off_on": day_meant(request, today)}
+    return {}
 
 
 def first_guess(noun: Noun, farm: Farm, request: FarmRequest) -> dict[str, Any]:
@@ -258,6 +262,11 @@ def warnings(row: Record) -> Iterator[str]:
         yield _(
             "A sprayed cover on organic or transitional ground is a question for the "
             "certifier before anything is sold from it."
+        )
+    if isinstance(row, MulchSheet) and row.material == MulchSheet.Material.PVC:
+        yield _(
+            "PVC on organic or transitional ground is a question for the certifier "
+            "before anything is sold from it."
         )
     if isinstance(row, SeedLot):
         yield from test_at_receipt(row)

@@ -43,6 +43,7 @@ class MulchSheetForm(RecordForm[MulchSheet]):
         ]
         help_texts: ClassVar = {
             "material_words": _("Needed where the material is none of these."),
+            "taken_off_on": _("Or worked in, where it is of a kind that rots."),
             "approval": _("Who said that it may be used, and where that is written."),
         }
 

@@ -82,5 +82,10 @@ class MulchSheet(Record):
             ),
         ]
 
+    @property
+    def lies(self) -> bool:
+        """Whether nothing says that it came off."""
+        return self.taken_off_on is None
+
     def __str__(self) -> str:
         return f"{self.get_material_display()} · {self.laid_on}"

@@ -98,7 +98,7 @@ def record_edit(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpRes
         request.POST or None,
         files=request.FILES or None,
         today=today,
-        initial=tidings.plan_done(row, request, today),
+        initial=tidings.now_done(row, request, today),
     )
     return entered(request, farm, named, form)
 

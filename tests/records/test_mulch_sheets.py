@@ -4,6 +4,7 @@ import datetime as dt
 
 import pytest
 from django.urls import reverse
+from django.utils import timezone
 
 from records.models import MulchSheet
 from tests.factories import FieldFactory, MulchSheetFactory, PlantingFactory
@@ -48,6 +49,26 @@ def test_it_is_taken_off_by_mending_the_record(world, crew_client):
     crew_client.post(address, typed(NOUN, world.ours, **over))
     row.refresh_from_db()
     assert (row.taken_off_on, row.went) == (dt.date(2026, 9, 30), "collected")
+
+
+def test_its_page_leads_to_the_day_it_came_off_while_it_lies(world, crew_client):
+    here = {"farm": world.farm, "written_by": world.crew}
+    lying = MulchSheetFactory(
+        **here, field=world.ours["fields"], taken_off_on=None, went=""
+    )
+    edit = reverse("records:edit", args=[SLUG, NOUN, lying.pk]) + "?do=off"
+    for row, is_led in ((lying, True), (world.ours[NOUN], False)):
+        page = crew_client.get(reverse("records:page", args=[SLUG, NOUN, row.pk]))
+        assert ("?do=off" in page.content.decode()) is is_led
+    shown = crew_client.get(edit).context["form"]
+    assert shown["taken_off_on"].value() == world.farm.today(timezone.now())
+
+
+def test_pvc_is_a_question_for_the_certifier_as_it_is_written_down(world, owner_client):
+    sent = typed(NOUN, world.ours, material="pvc")
+    address = reverse("records:new", args=[SLUG, NOUN])
+    told = owner_client.post(address, sent, follow=True).content.decode()
+    assert "a question for the certifier" in told
 
 
 def test_a_planting_of_another_field_is_refused_beside_its_box(world, owner_client):

@@ -83,7 +83,7 @@ def test_the_packet_prints_the_register_and_the_season_names_what_lay(
     assert "2026-05-04" in told
     assert "polyethylene film" in told
     season = owner_client.get(reverse("reports:season", args=[SLUG, YEAR]))
-    assert "They are no cover" in season.content.decode()
+    assert "They are not counted as cover" in season.content.decode()
 
 
 @pytest.mark.django_db
