@@ -1,6 +1,7 @@
 """Pages that are only an answer: after a press, at the door, from a file."""
 
 import datetime as dt
+from unittest import mock
 
 import pytest
 from django.conf import settings
@@ -13,6 +14,7 @@ from django.utils.http import urlsafe_base64_encode
 from django_otp.plugins.otp_totp.models import TOTPDevice
 
 from farm.models import Role, User
+from reports.pdf import PdfUnavailableError
 from tests.addresses import member_of
 from tests.browser.conftest import visiting
 from tests.factories import MembershipFactory
@@ -102,6 +104,25 @@ def _(client, cast):
     strict = Client(enforce_csrf_checks=True)
     strict.force_login(cast.owner)
     return strict.post(at("leave", cast))
+
+
+@page("400.html", 413)
+def _(client, cast):
+    told = {"name": "x" * (settings.DATA_UPLOAD_MAX_MEMORY_SIZE + 1)}
+    return client.post(at("invite", cast), told)
+
+
+@page("reports/long_paper.html")
+def _(client, cast):
+    with mock.patch("reports.inspection.packet_views.is_long", return_value=True):
+        return client.get(at("reports:packet-pdf", cast, 2026))
+
+
+@page("reports/no_pdf.html", 503)
+def _(client, cast):
+    lacks = PdfUnavailableError("no library")
+    with mock.patch("reports.ahead_views.print_paper", side_effect=lacks):
+        return client.get(at("reports:week", cast))
 
 
 @page("records/write_rows.html")
