@@ -31,7 +31,7 @@ LOADED = {
     "days": _("days"),
 }
 # Told only to say what an amount is measured by, or of no use to a reader.
-SILENT = {"measure", "file", "noun", "object_id"}
+SILENT = {"measure", "file", "noun", "object_id", "key"}
 Text = str | Promise
 # Measures that are no single unit.
 PLAINLY: Mapping[str, Callable[[float, Farm], str]] = {

@@ -166,7 +166,7 @@ def facts(row: Record, farm: Farm) -> list[Fact]:
 def _own_facts(row: Record, hidden: Set[str]) -> Iterator[Fact]:
     for field in row._meta.concrete_fields:
         name = field.name
-        value = getattr(row, name)
+        value = getattr(row, "called" if name == "key" else name)
         silent = value in (None, "") or name in hidden
         if silent or name in {"outline", "measure"}:
             continue

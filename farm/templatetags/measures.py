@@ -159,6 +159,14 @@ def day_count(days: float | None) -> SafeString:
 
 
 @register.filter
+def bare(number: object) -> str:
+    """A bare number without what says nothing: 8 and 0.05, not 8.0."""
+    if isinstance(number, float):
+        return _short(number, 4)
+    return "" if number is None else str(number)
+
+
+@register.filter
 def tenth(number: float | None) -> SafeString:
     """A number to a tenth, where the unit stands elsewhere."""
     return unknown() if number is None else mark_safe(f"{number:.1f}")

@@ -8,7 +8,9 @@ from django import forms
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import RecordForm
+from farm.templatetags.measures import bare
 from records.models import CertifierNumber, ChangeTold, FindingReply, RulesFollowed
+from records.rules_called import called, typed_as
 
 
 class RulesFollowedForm(RecordForm[RulesFollowed]):
@@ -18,9 +20,6 @@ class RulesFollowedForm(RecordForm[RulesFollowed]):
 
 
 class CertifierNumberForm(RecordForm[CertifierNumber]):
-    # Which number of which rule it is, in words; told, and not kept.
-    about = forms.CharField(required=False, widget=forms.HiddenInput())
-
     class Meta:
         model = CertifierNumber
         fields = ["key", "low", "high", "value", "note", "document", "notes"]
@@ -31,13 +30,12 @@ class CertifierNumberForm(RecordForm[CertifierNumber]):
     def __init__(self, data: Any = None, **options: Any) -> None:
         super().__init__(data, **options)
         told = {**self.initial, **(data.dict() if hasattr(data, "dict") else {})}
-        if told.get("key"):
+        if key := told.get("key"):
             told_range = _("From %(low)s to %(high)s.") % {
-                "low": told.get("low"),
-                "high": told.get("high"),
+                name: bare(told.get(name)) for name in ("low", "high")
             }
-            about = told.get("about") or ""
-            self.fields["value"].help_text = f"{about}. {told_range}".lstrip(". ")
+            about = ", ".join(filter(None, (called(key), typed_as(key))))
+            self.fields["value"].help_text = f"{about}. {told_range}"
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

@@ -44,4 +44,9 @@ class OwnAssumption(Record):
         ]
 
     def __str__(self) -> str:
-        return f"{self.key.replace('_', ' ')}: {self.value:g} {self.unit}".strip()
+        return f"{self.called}: {self.value:g} {self.unit}".strip()
+
+    @property
+    def called(self) -> str:
+        """Which assumption it is, in words."""
+        return self.key.replace("_", " ")

@@ -9,6 +9,7 @@ from django.db.models import F, Q
 from django.utils.translation import gettext_lazy as _
 
 from farm.models import Record, RecordQuerySet
+from records.rules_called import called, number_said
 
 
 class RulesFollowed(Record):
@@ -86,13 +87,20 @@ class CertifierNumber(Record):
         ]
 
     def __str__(self) -> str:
-        return f"{self.key}: {self.value:g}"
+        return f"{self.called}: {number_said(self.key, self.value, self.farm)}"
+
+    @property
+    def called(self) -> str:
+        """Which number of which rule it is, in words."""
+        return called(self.key)
 
 
 class FindingReply(Record):
     """What the farm says to one finding; printed beside it."""
 
     DATE_FIELD = "replied_on"
+    # Its own words tell what the key is of.
+    called = ""
 
     # Stays the same while the matter stays open.
     key = models.CharField(_("finding"), max_length=160)
@@ -126,6 +134,8 @@ class ChangeTold(Record):
     """That the certifier was told of something new, or given up, in a season."""
 
     DATE_FIELD = "told_on"
+    # Its own words tell what the key is of.
+    called = ""
 
     # The season, the part of the farm, came or went, and its name.
     key = models.CharField(_("change"), max_length=200)

@@ -7,6 +7,12 @@ from django.utils.translation import gettext_lazy as _
 from farm.access import MANAGERS
 from records import filters, forms, models
 from records.nouns.base import Column, Noun
+from records.rules_called import number_said
+
+
+def value_said(row: models.CertifierNumber) -> str:
+    return number_said(row.key, row.value, row.farm)
+
 
 NOUNS = (
     Noun(
@@ -28,8 +34,8 @@ NOUNS = (
         forms.CertifierNumberForm,
         filters.CertifierNumberFilter,
         (
-            Column(_("rule"), "key"),
-            Column(_("value"), "value", "number"),
+            Column(_("rule"), "called", by="key"),
+            Column(_("value"), value_said, by="value"),
             Column(_("what the certifier said"), "note"),
             Column(_("letter or paper"), "document"),
         ),

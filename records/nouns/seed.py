@@ -167,7 +167,7 @@ NOUNS = (
         forms.OwnAssumptionForm,
         filters.OwnAssumptionFilter,
         (
-            Column(_("assumption"), lambda row: row.key.replace("_", " "), by="key"),
+            Column(_("assumption"), "called", by="key"),
             Column(_("value"), lambda row: f"{row.value:g} {unit_called(row.unit)}"),
             Column(_("how you know"), "reason"),
         ),

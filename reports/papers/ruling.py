@@ -13,8 +13,7 @@ from farm.models import Farm
 from reports.calc.rules import CHECKED_ON
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.rules import Param, Rule, RuleSet
-from reports.labels import label
-from reports.labels.rules import PARAMS
+from reports.ledger.rules_called import NUMBERS
 from reports.ledger.ruling import Said, numbers_of, rules_of, sets_left
 from reports.papers.findings import is_doubtful
 
@@ -28,7 +27,6 @@ class NumberLine:
     param: Param
     words: str
     key: str
-    about: str
     said: Said | None = None
 
 
@@ -79,7 +77,6 @@ def _line(rule: Rule, said: Mapping[str, Said]) -> RuleLine:
     numbers = []
     for one in rule.params:
         key = f"{rule.set}.{rule.id}.{one.key}"
-        words = str(PARAMS[one.key])
-        about = f"{label(rule.id)}: {words}"
-        numbers.append(NumberLine(one, words, key, about, said.get(key)))
+        words = str(NUMBERS[one.key])
+        numbers.append(NumberLine(one, words, key, said.get(key)))
     return RuleLine(rule, tuple(numbers), is_doubtful(rule))

@@ -15,11 +15,12 @@ from farm.templatetags.measures import FIXED_SPACE, HasUnits, unknown, written
 from farm.units import System
 from reports.calc.assumptions import BY_KEY
 from reports.calc.shapes.ledger import Assumption
-from reports.calc.shapes.rules import RuleSet
+from reports.calc.shapes.rules import Param, RuleSet
 from reports.calc.sources import SOURCES, Tier
 from reports.labels import ASSUMPTIONS, CAUTIONS, INPUTS, UNITS, label
 from reports.labels.records import WENT
 from reports.labels.rules import DECIDES, place_said
+from reports.ledger.rules_called import number_said
 
 register = template.Library()
 register.filter("label", label)
@@ -28,6 +29,12 @@ register.filter("place_said", place_said)
 # Our choices that a grower reads in the farm's own units.
 HEAT = "°C-day"
 MEASURES = {"kg/m²": "density", "mm": "rain", "°C": "temp", "share": "percent"}
+
+
+@register.simple_tag
+def number(param: Param, value: float, farm: HasUnits) -> str:
+    """A number of a rule, with its unit as the farm reads it."""
+    return number_said(param.key, value, farm)
 
 
 @register.filter

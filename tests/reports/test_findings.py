@@ -11,6 +11,7 @@ from django.utils import timezone
 
 from farm.writing import void
 from records.models import CertifierNumber, InputProduct, KeptFindings, RulesFollowed
+from records.rules_called import SETS, TYPED, called
 from reports.calc.rules import RULES, findings
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.rules import Matter, RuleId, RuleSet
@@ -201,6 +202,30 @@ def test_the_records_spell_the_sets_as_the_rules_do():
     assert set(RulesFollowed.Which.values) <= {one.value for one in RuleSet}
 
 
+def test_every_number_of_a_rule_has_a_name_and_a_unit_in_the_records_too():
+    keys = [f"{rule.set}.{rule.id}.{one.key}" for rule in RULES for one in rule.params]
+    assert all(called(key).startswith(str(SETS[key.split(".")[0]])) for key in keys)
+    assert called("no.such.<i>") == "no.such.<i>"
+    bare = {"days", "months", "years", "hours", "times", "ratio", "zone"}
+    units = {one.key: one.unit for rule in RULES for one in rule.params}
+    assert set(TYPED) == {key for key, unit in units.items() if unit not in bare}
+
+
+@pytest.mark.django_db
+def test_numbers_of_rules_are_told_as_the_farm_measures(world, owner_client):
+    world.farm.standard = "us"
+    world.farm.save()
+    url = reverse("reports:rules", args=["alder-hill"])
+    page = owner_client.get(url).content.decode().replace("\xa0", " ")
+    assert "tolerance for seed and packed inputs: 5 %" in page
+    assert "tolerance for harvests in bulk: 10 %" in page
+    assert "heat, from: 131 °F" in page and "heat, to: 170 °F" in page
+    own = world.ours["certifier-numbers"]
+    shown = own.called
+    listed = reverse("records:list", args=["alder-hill", "certifier-numbers"])
+    assert shown in owner_client.get(listed).content.decode()
+
+
 @pytest.mark.django_db
 def test_a_certifiers_number_out_of_its_range_is_refused_beside_the_box(
     world, owner_client
@@ -209,11 +234,10 @@ def test_a_certifiers_number_out_of_its_range_is_refused_beside_the_box(
     key = f"{RuleSet.ORGANIC_US}.{RuleId.MANURE}.contact_days"
     sent = {"key": key, "low": "60", "high": "400", "value": "4000"}
     sent |= {"note": "Told by telephone", "document": "Blue folder"}
-    sent |= {"about": "Raw manure <i>"}
     before = CertifierNumber.objects.count()
     page = owner_client.post(f"{new}?key={key}", sent).content.decode()
     assert "The value lies outside the range." in page
-    assert "Raw manure &lt;i&gt;. From 60 to 400." in page
+    assert "days where the part eaten touches the soil. From 60 to 400." in page
     assert 'value="4000' in page
     assert CertifierNumber.objects.count() == before
 
