@@ -2,27 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
+
 from django.utils.safestring import SafeString
 
 from reports.calc.shapes.season import Ground, TickKind
-from reports.drawings.pieces import Value, line, piece
+from reports.drawings.pieces import Value, Way, lines, number, piece
 
 
-def textures(ident: str) -> SafeString:
+def textures(ident: str, grounds: Iterable[Ground] = Ground) -> SafeString:
     """The hatches of one drawing; their names carry the drawing's own."""
-    return piece(
-        "defs",
-        _pattern(ident, Ground.LIVING, 5, *_slants(5)),
-        _pattern(ident, Ground.CASH, 4, *_checks(4)),
-        _pattern(ident, Ground.RESIDUE, 40, *_lines(40)),
-        _pattern(
-            ident,
-            Ground.BARE,
-            7,
-            piece("circle", cx=2, cy=2, r=0.6, fill="currentColor"),
-            piece("circle", cx=5.5, cy=5.5, r=0.6, fill="currentColor"),
-        ),
-    )
+    asked = set(grounds)
+    told = [
+        _pattern(ident, ground, *tile)
+        for ground, tile in TILES.items()
+        if ground in asked
+    ]
+    return piece("defs", *told)
 
 
 def _pattern(ident: str, ground: Ground, size: float, *inside: str) -> SafeString:
@@ -36,26 +32,35 @@ def _pattern(ident: str, ground: Ground, size: float, *inside: str) -> SafeStrin
     )
 
 
-def _lines(size: int) -> list[SafeString]:
+def _lines(size: int) -> SafeString:
     """Level lines on a wide tile: a printer shows a seam at every edge."""
-    return [line(0, y, size, y, stroke_width=0.8) for y in range(2, size, 4)]
+    return lines(((0, y, size, y) for y in range(2, size, 4)), stroke_width=0.8)
 
 
-def _slants(size: float) -> list[SafeString]:
+def _slants(size: float) -> SafeString:
     """Slanted lines, with the corners that a single line would leave out."""
-    return [
-        line(-1, size + 1, size + 1, -1, stroke_width=1.4),
-        line(-1, 1, 1, -1, stroke_width=1.4),
-        line(size - 1, size + 1, size + 1, size - 1, stroke_width=1.4),
-    ]
+    corners = (-1, 1, 1, -1), (size - 1, size + 1, size + 1, size - 1)
+    return lines(((-1, size + 1, size + 1, -1), *corners), stroke_width=1.4)
 
 
-def _checks(size: float) -> list[SafeString]:
+def _checks(size: float) -> SafeString:
     half = size / 2
-    return [
-        line(0, half, size, half, stroke_width=2.2),
-        line(half, 0, half, size, stroke_width=2.2),
-    ]
+    return lines(((0, half, size, half), (half, 0, half, size)), stroke_width=2.2)
+
+
+def _dots() -> SafeString:
+    told = (
+        piece("circle", cx=at, cy=at, r=0.6, fill="currentColor") for at in (2, 5.5)
+    )
+    return SafeString("".join(told))
+
+
+TILES: Mapping[Ground, tuple[float, SafeString]] = {
+    Ground.LIVING: (5, _slants(5)),
+    Ground.CASH: (4, _checks(4)),
+    Ground.RESIDUE: (40, _lines(40)),
+    Ground.BARE: (7, _dots()),
+}
 
 
 def box(
@@ -75,6 +80,19 @@ def box(
         stroke="currentColor",
         stroke_width=0.6,
         **dashes,
+    )
+
+
+def boxes(ident: str, ground: Ground, corners: Iterable[Way]) -> SafeString:
+    """Many stretches of one ground, each from corner to corner, as one element."""
+    told = (tuple(map(number, way)) for way in corners)
+    return piece(
+        "path",
+        class_=f"ground {ground.value}",
+        d="".join(f"M{a} {b}H{c}V{d}H{a}Z" for a, b, c, d in told),
+        fill=f"url(#{ident}-{ground.value})",
+        stroke="currentColor",
+        stroke_width=0.6,
     )
 
 

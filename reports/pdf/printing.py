@@ -6,6 +6,7 @@ import gc
 import hashlib
 import importlib
 from collections.abc import Iterator
+from functools import cache, lru_cache
 from types import ModuleType
 from typing import Any, NoReturn
 
@@ -64,17 +65,20 @@ def to_untagged(html: str, *, css: str) -> bytes:
 
 
 def _laid_out(html: str, css: str, *, variant: str | None = VARIANT) -> Any:
-    engine = _engine()
-    fetcher = _refuser(engine)
-    style = engine.CSS(string=css, url_fetcher=fetcher)
-    page = engine.HTML(string=html, url_fetcher=fetcher)
-    return page.render(stylesheets=[style], pdf_variant=variant)
+    page = _engine().HTML(string=html, url_fetcher=_refuser())
+    return page.render(stylesheets=[_style(css)], pdf_variant=variant)
 
 
 def _marks(tree: Any, level: int) -> Iterator[Mark]:
     for title, (page, _x, _y), inner, _state in tree:
         yield Mark(level, title, page)
         yield from _marks(inner, level + 1)
+
+
+@lru_cache(maxsize=8)
+def _style(css: str) -> Any:
+    """A style, read once for all pieces of a paper."""
+    return _engine().CSS(string=css, url_fetcher=_refuser())
 
 
 def _engine() -> ModuleType:
@@ -85,8 +89,10 @@ def _engine() -> ModuleType:
         raise PdfUnavailableError(str(error)) from error
 
 
-def _refuser(engine: ModuleType) -> object:
-    refuser: type = type("Refuser", (engine.urls.URLFetcher,), {"fetch": _refuse})
+@cache
+def _refuser() -> object:
+    fetcher = _engine().urls.URLFetcher
+    refuser: type = type("Refuser", (fetcher,), {"fetch": _refuse})
     return refuser()
 
 
