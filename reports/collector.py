@@ -17,3 +17,15 @@ def at_rest() -> Iterator[None]:
     finally:
         if was_on:
             gc.enable()
+
+
+@contextmanager
+def swept() -> Iterator[None]:
+    """Clear away what was made inside, without a look at what was there before."""
+    gc.freeze()
+    try:
+        with at_rest():
+            yield
+    finally:
+        gc.collect()
+        gc.unfreeze()

@@ -5,8 +5,10 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from django.utils.safestring import SafeString
+from django.utils.translation import get_language
 from django.utils.translation import gettext as _
 
 from farm.templatetags.days import day_said
@@ -36,7 +38,7 @@ def months_strip(
     grounds = dict(_grounds(stays, years))
     return frame(
         textures(ident, grounds),
-        *_quarters(years, foot),
+        *_quarters(years, foot, get_language()),
         words(_("cash crop"), 0, HEAD + LANE - 4),
         words(_("cover"), 0, foot - 4),
         *(boxes(ident, ground, ways) for ground, ways in grounds.items()),
@@ -68,7 +70,13 @@ def _x(day: dt.date, years: Span) -> float:
     return LEFT + (WIDTH - LEFT - 1) * passed / years.days
 
 
-def _quarters(years: Span, foot: float) -> Iterator[SafeString]:
+@lru_cache(maxsize=8)
+def _quarters(years: Span, foot: float, _language: str) -> tuple[SafeString, ...]:
+    """The same lines and words lie behind every field of a paper."""
+    return tuple(_drawn(years, foot))
+
+
+def _drawn(years: Span, foot: float) -> Iterator[SafeString]:
     starts = [day for day in _months(years) if (day.month - 1) % QUARTER == 0]
     for heavy, new_year in ((0.4, False), (1.0, True)):
         ways = [

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 import hashlib
 import importlib
 from collections.abc import Iterator
@@ -10,7 +9,7 @@ from functools import cache, lru_cache
 from types import ModuleType
 from typing import Any, NoReturn
 
-from reports.collector import at_rest
+from reports.collector import swept
 from reports.pdf.pieces import Mark, Piece
 from reports.pdf.tags import finished
 
@@ -38,24 +37,25 @@ def to_pdf(html: str, *, css: str) -> bytes:
     PdfUnavailableError
         If a native library is missing.
     """
-    with at_rest():
-        printed: bytes = _laid_out(html, css).write_pdf(pdf_variant=VARIANT)
     # The boxes of every page hang on each other: only the collector frees them.
-    gc.collect()
+    with swept():
+        printed: bytes = _laid_out(html, css).write_pdf(pdf_variant=VARIANT)
     return finished(printed)
 
 
 def piece(html: str, css: str) -> Piece:
     """Print one piece of a longer paper, with what is needed to join it."""
-    with at_rest():
-        document = _laid_out(html, css)
-        printed = document.write_pdf(pdf_variant=VARIANT)
-        marks = tuple(_marks(document.make_bookmark_tree(), 0))
-        pages = len(document.pages)
-    del document
-    gc.collect()
+    with swept():
+        printed, pages, marks = _printed(html, css)
     named = hashlib.sha256(printed).hexdigest()[:PREFIX_LETTERS]
     return Piece(finished(printed, prefix=f"{named}-"), pages, marks, f"{named}-")
+
+
+def _printed(html: str, css: str) -> tuple[bytes, int, tuple[Mark, ...]]:
+    document = _laid_out(html, css)
+    printed = document.write_pdf(pdf_variant=VARIANT)
+    marks = tuple(_marks(document.make_bookmark_tree(), 0))
+    return printed, len(document.pages), marks
 
 
 def to_untagged(html: str, *, css: str) -> bytes:

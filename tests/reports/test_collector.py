@@ -1,10 +1,11 @@
 """The collector rests over large work, and is back whatever happens."""
 
 import gc
+import weakref
 
 import pytest
 
-from reports.collector import at_rest
+from reports.collector import at_rest, swept
 
 
 def test_the_collector_rests_while_much_is_made_and_is_back_afterwards():
@@ -28,3 +29,17 @@ def test_a_collector_that_was_off_stays_off():
         assert not gc.isenabled()
     finally:
         gc.enable()
+
+
+def test_what_was_made_inside_is_cleared_away_at_once():
+    class Ring:
+        pass
+
+    with swept():
+        ring = Ring()
+        ring.itself, seen = ring, weakref.ref(ring)
+        del ring
+        assert seen() is not None
+    assert seen() is None
+    assert gc.isenabled()
+    assert gc.get_freeze_count() == 0

@@ -5,6 +5,8 @@ from __future__ import annotations
 import datetime as dt
 from typing import Any
 
+from django.db.models import F
+
 from records.models import (
     Application,
     ApplicatorLicence,
@@ -23,9 +25,10 @@ def told(reading: Reading) -> dict[str, Any]:
     """
     products = InputProduct.objects.on(reading.farm).order_by("pk")
     puts = []
-    for row in reading.dated(Application).select_related("product", "field"):
+    where = {"ground": F("field__name"), "what": F("product__name")}
+    for row in reading.dated(Application).annotate(**where):
         puts.append(_put(row, reading))
-        reading.note(row, f"{row.product.name}, {row.field.name}", row.field_id)
+        reading.note(row, f"{row.what}, {row.ground}", row.field_id)
     heaps = []
     for row in reading.dated(CompostBatch).prefetch_related("days"):
         heaps.append(_heap(row))

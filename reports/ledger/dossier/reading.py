@@ -21,6 +21,7 @@ class Reading:
     since: dt.date
     until: dt.date
     entries: list[Entry] = field(default_factory=list)
+    nouns: dict[str, tuple[str, str]] = field(default_factory=dict)
 
     @cached_property
     def flags(self) -> Flags:
@@ -41,18 +42,25 @@ class Reading:
         """Note when a row happened and when it was written down."""
         if row.happened_on is None:
             return
-        noun = BY_MODEL[row._meta.model_name]
+        slug, title = self._noun(row._meta.model_name)
         self.entries.append(
             Entry(
-                noun=noun.slug,
+                noun=slug,
                 id=row.pk,
-                label=f"{noun.title.capitalize()}: {label}",
+                label=f"{title}: {label}",
                 on=row.happened_on,
                 written_on=self.written_on(row),
                 done_by=row.done_by,
                 field_id=field_id,
             )
         )
+
+    def _noun(self, model: str) -> tuple[str, str]:
+        """Its word in addresses and on paper, which is translated once."""
+        if model not in self.nouns:
+            noun = BY_MODEL[model]
+            self.nouns[model] = noun.slug, noun.title.capitalize()
+        return self.nouns[model]
 
     def written_on(self, row: Any) -> dt.date:
         """The farm's own date on which a row was written down."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from django.db.models import Exists, Min, OuterRef, Q
+from django.db.models import Exists, F, Min, OuterRef, Q
 
 from records.models import Grazing, HarvestLot, Observation, Planting, Termination
 from reports.calc.shapes.books import EndOf, Flock, Line, Stand
@@ -19,12 +19,12 @@ def told(reading: Reading) -> dict[str, Any]:
     for row in _plantings(reading):
         stand = _stand(row, reading.flags["perennial"])
         stands.append(stand)
-        reading.note(row, f"{stand.name}, {row.field.name}", row.field_id)
-    ends = []
-    for row in reading.dated(Termination).select_related("planting__field"):
+        reading.note(row, f"{stand.name}, {row.ground}", row.field_id)
+    ends, ways = [], {way.value: str(way.label) for way in Termination.Method}
+    where = {"ground": F("planting__field__name"), "on_field": F("planting__field")}
+    for row in reading.dated(Termination).annotate(**where):
         ends.append(_end(row))
-        where = row.planting.field
-        reading.note(row, f"{where.name}, {row.get_method_display()}", where.pk)
+        reading.note(row, f"{row.ground}, {ways[row.method]}", row.on_field)
     flocks = []
     for row in reading.dated(Grazing).select_related("field"):
         flocks.append(_flock(row))
@@ -42,7 +42,7 @@ def _plantings(reading: Reading) -> Any:
         Q(sown_on__range=days) | Q(sown_on=None, planned_on__range=days) | Exists(cut)
     )
     up = Q(observations__seen=Observation.Seen.EMERGED, observations__voided_at=None)
-    rows = reading.live(Planting).filter(chosen).select_related("field")
+    rows = reading.live(Planting).filter(chosen).annotate(ground=F("field__name"))
     rows = rows.annotate(up_on=Min("observations__seen_on", filter=up))
     return rows.prefetch_related("lines__kind")
 

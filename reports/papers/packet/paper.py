@@ -25,7 +25,7 @@ from reports.papers.findings import findings_part
 from reports.papers.land import plain_map
 from reports.papers.packet import goods, ground, laid, sown, work, years
 from reports.papers.packet.example import example_part
-from reports.papers.packet.tables import Books, Section, weight_of
+from reports.papers.packet.tables import Books, Item, Section, weight_of
 from reports.papers.ruling import rule_sets
 from reports.papers.trace import balance_part
 
@@ -51,6 +51,15 @@ WEIGHTS: Mapping[str, Weigh] = {
     "assumptions": lambda told: len(told["assumption_lines"]),
     "sources": lambda told: 2 * len(told["sources"]),
     "attestation": lambda told: 20,
+}
+# Parts with a template of their own that grow long: what they are cut by.
+ITEMS: Mapping[str, Callable[[Mapping[str, Any]], Iterator[Item]]] = {
+    "findings": lambda told: (
+        Item(line.finding.key, line) for group in told["groups"] for line in group.lines
+    ),
+    "balances": lambda told: (
+        Item(f"{one.noun} {one.id}", one) for one in told["balances"]
+    ),
 }
 
 
@@ -113,4 +122,5 @@ def _sections(
             groups = years.GROUPS[key](books)
             yield replace(section, groups=groups, weight=weight_of(groups))
         else:
-            yield replace(section, weight=WEIGHTS[key](told))
+            items = ITEMS[key](told) if key in ITEMS else ()
+            yield replace(section, items=tuple(items), weight=WEIGHTS[key](told))

@@ -13,9 +13,11 @@ from typing import TypeVar
 
 from reports.papers.packet.tables import Group, Register, Section, weight_of
 
-# Rows that a piece has about, at least and at most: what one changed row prints anew.
-ABOUT, LEAST, MOST = 120, 60, 240
-TOGETHER = 120
+# Cells that a piece has about, at least and at most: what one changed row prints anew.
+ABOUT, LEAST, MOST = 600, 300, 1200
+TOGETHER = 720
+# What a row takes at least, and where it is no row of a register. [cells]
+ROW = 6
 
 T = TypeVar("T")
 
@@ -26,17 +28,13 @@ class Sheet:
 
     sections: tuple[Section, ...]
 
-    @property
-    def weight(self) -> int:
-        return sum(one.weight for one in self.sections)
-
 
 def sheets(sections: Sequence[Section]) -> Iterator[Sheet]:
     """Short parts together, long parts cut, all in their order."""
     waiting: list[Section] = []
     for section in _turned(sections):
         parts = list(_cut(section))
-        full = sum(one.weight for one in waiting) + parts[0].weight > TOGETHER
+        full = sum(map(_cells, waiting)) + _cells(parts[0]) > TOGETHER
         if waiting and (full or len(parts) > 1):
             yield Sheet(tuple(waiting))
             waiting = []
@@ -68,25 +66,28 @@ def _turned(sections: Sequence[Section]) -> Iterator[Section]:
 
 
 def _cut(section: Section) -> Iterator[Section]:
-    if section.groups and section.weight > MOST:
-        told: list[Section] = [
-            replace(section, groups=tuple(some), weight=weight_of(some))
-            for some in runs(section.groups, _group_weight, lambda one: one.title)
-        ]
-    elif section.register is not None and len(section.register.rows) > MOST:
-        told = [
-            replace(
-                section,
-                register=Register(section.register.headings, tuple(some)),
-                weight=len(some),
-            )
-            for some in runs(section.register.rows, lambda row: 1, " ".join)
-        ]
-    else:
-        told = [section]
+    told = list(_parts(section)) if _cells(section) > MOST else [section]
     yield told[0]
     for one in told[1:]:
         yield replace(one, continued=True)
+
+
+def _parts(section: Section) -> Iterator[Section]:
+    """A long part by its fields, its rows or its items; whole where it has none."""
+    register = section.register
+    if section.groups:
+        for groups in runs(section.groups, _cells_of_group, lambda one: one.title):
+            yield replace(section, groups=tuple(groups), weight=weight_of(groups))
+    elif register is not None:
+        across = _across(register)
+        for rows in runs(register.rows, lambda _row: across, " ".join):
+            told = Register(register.headings, tuple(rows))
+            yield replace(section, register=told, weight=len(rows))
+    elif section.items:
+        for items in runs(section.items, lambda _one: ROW, lambda one: one.name):
+            yield replace(section, items=tuple(items), weight=len(items))
+    else:
+        yield section
 
 
 def runs(
@@ -106,5 +107,22 @@ def runs(
     yield run
 
 
-def _group_weight(group: Group) -> int:
-    return weight_of((group,))
+def _cells(section: Section) -> int:
+    """How much there is to print, in cells of a table."""
+    if section.groups:
+        return sum(map(_cells_of_group, section.groups))
+    if section.register is None:
+        return section.weight * ROW
+    rows = len(section.register.rows)
+    beside = max(0, section.weight - rows)
+    return rows * _across(section.register) + beside * ROW
+
+
+def _cells_of_group(group: Group) -> int:
+    rows = len(group.register.rows)
+    beside = weight_of((group,)) - rows
+    return rows * _across(group.register) + beside * ROW
+
+
+def _across(register: Register) -> int:
+    return max(ROW, len(register.headings))

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from django.utils.functional import Promise
 from django.utils.safestring import SafeString
@@ -28,11 +29,6 @@ class Register:
     rows: tuple[tuple[str, ...], ...]
 
     @property
-    def lines(self) -> list[list[tuple[Word, str]]]:
-        """Each row as cells with what heads them."""
-        return [list(zip(self.headings, row, strict=True)) for row in self.rows]
-
-    @property
     def is_wide(self) -> bool:
         return len(self.headings) > MOST_UPRIGHT
 
@@ -48,6 +44,14 @@ class Group:
 
 
 @dataclass(frozen=True)
+class Item:
+    """A row that a part's own template spells out; its name tells it from others."""
+
+    name: str
+    row: Any
+
+
+@dataclass(frozen=True)
 class Section:
     """One part of the packet: its word in addresses, its title, what it prints."""
 
@@ -55,6 +59,7 @@ class Section:
     title: str
     register: Register | None = None
     groups: tuple[Group, ...] = ()
+    items: tuple[Item, ...] = ()
     weight: int = 0
     continued: bool = False
     # A part that only says that none is recorded lies as the part before it does.
@@ -70,6 +75,11 @@ class Section:
         if self.groups:
             return not any(one.register.rows for one in self.groups)
         return self.weight == 0
+
+    @property
+    def rows(self) -> list[Any]:
+        """What the part's own template spells out."""
+        return [one.row for one in self.items]
 
     @property
     def is_short(self) -> bool:
