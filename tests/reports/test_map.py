@@ -294,7 +294,7 @@ def test_the_map_takes_the_same_queries_for_one_field_or_many(
 ):
     for number in range(more):
         outlined(world, f"Plot {number}")
-    with django_assert_num_queries(16):
+    with django_assert_num_queries(17):
         map_paper(world.farm, today=TODAY)
 
 
