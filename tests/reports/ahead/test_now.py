@@ -113,7 +113,7 @@ def test_only_days_up_to_today_can_be_looked_from(asked, day):
 def test_thirty_fields_take_no_more_queries(
     world, here, stand, django_assert_num_queries
 ):
-    with django_assert_num_queries(17) as first:
+    with django_assert_num_queries(18) as first:
         now(world)
     for number in range(30):
         field = FieldFactory(**here, name=f"Bed {number}")
