@@ -19,8 +19,9 @@ from farm.templatetags.days import day_said
 from farm.templatetags.measures import written
 from farm.templatetags.money import money, money_by_weight
 from records.forms.by_weight import count_by_weight, dose
-from records.models import Application, Attachment
+from records.models import Application, Attachment, CertifierNumber
 from records.nouns import BY_MODEL
+from records.rules_called import called
 from records.tidings import measure_of
 
 # What loading a file tells, which is no field of any record.
@@ -57,6 +58,7 @@ class Told:
 
     change: Change
     title: str
+    label: str
     address: str
     lines: tuple[Line, ...]
     is_late: bool
@@ -70,6 +72,7 @@ def told(changes: Iterable[Change], farm: Farm) -> list[Told]:
         Told(
             change=row,
             title=title_of(row.noun),
+            label=label_of(row),
             address=_address(row, farm, owners),
             lines=tuple(lines(row, farm)),
             is_late=_is_late(row, farm),
@@ -90,6 +93,14 @@ def model_named(noun: str) -> type[Record] | None:
 def title_of(noun: str) -> str:
     model = model_named(noun)
     return str(model._meta.verbose_name) if model else _plain(noun)
+
+
+def label_of(change: Change) -> str:
+    """What a record was called; a rule's number was once called by its key."""
+    if change.noun != CertifierNumber._meta.model_name:
+        return change.label
+    key, colon, value = change.label.partition(": ")
+    return f"{called(key)}{colon}{value}"
 
 
 def lines(change: Change, farm: Farm) -> Iterator[Line]:

@@ -7,7 +7,7 @@ import zoneinfo
 from dataclasses import dataclass
 
 from farm.models import Change, ChangeHead, Farm
-from records.history import lines, title_of
+from records.history import label_of, lines, title_of
 from reports.calc.shapes.basics import Span
 
 # More than this is printed as a number, with the list left to the pages.
@@ -72,7 +72,7 @@ def _told(row: Change, farm: Farm) -> ChangeTold:
         by=str(row.by),
         verb=row.get_verb_display(),
         noun=title_of(row.noun),
-        label=row.label,
+        label=label_of(row),
         reason=row.reason,
         differs=tuple(
             (str(one.label), str(one.before), str(one.after)) for one in differs
