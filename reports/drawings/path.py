@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections import defaultdict
 from collections.abc import Iterator
 
@@ -23,36 +24,48 @@ COLUMNS = (
     (Link.ENDED, Link.HARVEST),
     (Link.STORE, Link.SALE),
 )
-WIDE, TALL, APART, TOP, MARGIN = 120.0, 46.0, 56.0, 4.0, 22.0
-MOST_LETTERS = 22
+WIDE, APART, TOP, MARGIN = 146.0, 10.0, 4.0, 22.0
+# A box with room for what is missing, and one without.
+TALL, LOW = 66.0, 51.0
+# Wide letters must still fit into a box; of a name, on each of two lines.
+LETTERS, NAME_LETTERS, NAME_LINES = 26, 19, 2
+# A way of few columns is drawn no larger than one of four.
+LEAST_COLUMNS = 4
 # More stops than this in a column are told by the table only.
 MOST_DRAWN = 14
 
 
 def trace_path(trace: Trace, *, ident: str) -> SafeString:
     """Draw stops as boxes, steps as lines; a missing link is named in a dashed box."""
-    places = dict(_places(trace))
-    lacks = _lacks(trace)
+    columns, lacks = _columns(trace), _lacks(trace)
+    tall = TALL if lacks else LOW
+    places = dict(_places(trace, columns, tall))
     parts = [
-        _step(places[one.key], places[other.key])
+        _step(places[one.key], places[other.key], tall / 2)
         for one, other in trace.steps
         if one.key in places and other.key in places
     ]
     for stop in trace.stops:
         if stop.key in places:
             thick = stop == trace.start
-            parts += _box(stop, *places[stop.key], thick, lacks.get(stop.key, ""))
+            parts += _box(stop, *places[stop.key], tall, thick, lacks.get(stop.key, ""))
     return frame(
         *parts,
         ident=ident,
-        width=len(COLUMNS) * (WIDE + MARGIN) - MARGIN,
-        height=TOP + APART * max(1, _tallest(trace)),
+        width=max(LEAST_COLUMNS, len(columns)) * (WIDE + MARGIN) - MARGIN,
+        height=TOP + (tall + APART) * max(1, _tallest(trace)),
         title=_("The way of %(name)s") % {"name": trace.start.name},
         desc=_(
             "From where it came on the left to where it went on the right. The table "
             "that follows names every stop, and every link that is missing."
         ),
     )
+
+
+def _columns(trace: Trace) -> list[tuple[Link, ...]]:
+    """The columns that have a stop in them."""
+    there = {stop.link for stop in trace.stops}
+    return [links for links in COLUMNS if there & set(links)]
 
 
 def _lacks(trace: Trace) -> dict[tuple[str, int], str]:
@@ -63,13 +76,15 @@ def _lacks(trace: Trace) -> dict[tuple[str, int], str]:
     return {key: ", ".join(names) for key, names in told.items()}
 
 
-def _places(trace: Trace) -> Iterator[tuple[tuple[str, int], tuple[float, float]]]:
+def _places(
+    trace: Trace, columns: list[tuple[Link, ...]], tall: float
+) -> Iterator[tuple[tuple[str, int], tuple[float, float]]]:
     """Where each stop stands, column by column."""
     rows: defaultdict[int, int] = defaultdict(int)
     for stop in trace.stops:
-        column = next(n for n, links in enumerate(COLUMNS) if stop.link in links)
+        column = next(n for n, links in enumerate(columns) if stop.link in links)
         if rows[column] < MOST_DRAWN:
-            x, y = column * (WIDE + MARGIN), TOP + rows[column] * APART
+            x, y = column * (WIDE + MARGIN), TOP + rows[column] * (tall + APART)
             yield stop.key, (x, y)
         rows[column] += 1
 
@@ -79,13 +94,14 @@ def _tallest(trace: Trace) -> int:
     return min(MOST_DRAWN, max(counts))
 
 
-def _step(here: tuple[float, float], there: tuple[float, float]) -> SafeString:
-    middle = TALL / 2
+def _step(
+    here: tuple[float, float], there: tuple[float, float], middle: float
+) -> SafeString:
     return line(here[0] + WIDE, here[1] + middle, there[0], there[1] + middle)
 
 
 def _box(
-    stop: Stop, x: float, y: float, thick: bool, lack: str
+    stop: Stop, x: float, y: float, tall: float, thick: bool, lack: str
 ) -> Iterator[SafeString]:
     more: dict[str, Value] = {"stroke_dasharray": "4 3"} if lack else {}
     yield piece(
@@ -93,7 +109,7 @@ def _box(
         x=x + 0.5,
         y=y,
         width=WIDE - 1,
-        height=TALL,
+        height=tall,
         class_="sheet",
         fill="white",
         stroke="currentColor",
@@ -101,13 +117,25 @@ def _box(
         **more,
     )
     day = f", {day_said(stop.on, 'j M Y')}" if stop.on else ""
-    yield words(f"{label(stop.link)}{day}", x + 5, y + 12, size=8)
+    yield words(_short(f"{label(stop.link)}{day}"), x + 6, y + 14, size=9)
     name = label(Ending(stop.name)) if stop.link is Link.ENDED else stop.name
-    yield words(_short(name), x + 5, y + 26, size=10)
+    for place, text in enumerate(_lines(name)):
+        yield words(text, x + 6, y + 30 + 14 * place, size=12)
     if lack:
         says = _("missing: %(what)s") % {"what": lack}
-        yield words(_short(says), x + 5, y + 39, size=8, font_style="italic")
+        yield words(_short(says), x + 6, y + 60, size=9, font_style="italic")
+
+
+def _lines(name: str) -> list[str]:
+    """A name on two lines, and what of it has no room left out."""
+    return textwrap.wrap(
+        name,
+        NAME_LETTERS,
+        max_lines=NAME_LINES,
+        placeholder="…",
+        break_on_hyphens=False,
+    )
 
 
 def _short(text: str) -> str:
-    return text if len(text) <= MOST_LETTERS else f"{text[: MOST_LETTERS - 1]}…"
+    return text if len(text) <= LETTERS else f"{text[: LETTERS - 1]}…"

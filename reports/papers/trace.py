@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
@@ -37,11 +37,19 @@ class StopLine:
 
 
 @dataclass(frozen=True)
+class Pick:
+    """A lot that a way can begin with, told apart from others of its name."""
+
+    stop: Stop
+    name: str
+
+
+@dataclass(frozen=True)
 class Choice:
     """Lots of one sort that a way can begin with."""
 
     link: Link
-    stops: tuple[Stop, ...]
+    picks: tuple[Pick, ...]
     left_out: int
 
 
@@ -50,13 +58,13 @@ def choice_paper(farm: Farm, *, today: dt.date, words: str = "") -> dict[str, An
     season = Span(*farm.season(farm.season_year(newest(farm, today=today))))
     books = dossier(farm, season, today=today)
     asked = words.casefold().strip()
-    told = [stop for stop in startable(books) if asked in stop.name.casefold()]
-    opened = open_to(farm, {stop.noun for stop in told})
+    told = [one for one in _picks(books) if asked in one.name.casefold()]
+    opened = open_to(farm, {one.stop.noun for one in told})
     if opened is not None:
-        told = [stop for stop in told if (stop.noun, stop.id) in opened]
+        told = [one for one in told if one.stop.key in opened]
     choices = [
         _choice(link, list(rows))
-        for link, rows in groupby(told, key=lambda stop: stop.link)
+        for link, rows in groupby(told, key=lambda one: one.stop.link)
     ]
     return {"farm": farm, "choices": choices, "words": words}
 
@@ -129,9 +137,20 @@ def balance_part(books: Dossier, period: Span, rules: Iterable[Rule]) -> dict[st
     }
 
 
-def _choice(link: Link, stops: list[Stop]) -> Choice:
-    shown = tuple(stops[:MOST_LISTED])
-    return Choice(link, shown, len(stops) - len(shown))
+def _picks(books: Dossier) -> Iterator[Pick]:
+    """Lots to pick: a buyer with what was bought, a planting with where it stood."""
+    lots = {one.id: f"{one.code} {one.crop}" for one in books.crops}
+    more = {("sales", one.id): lots.get(one.lot_id) for one in books.gone}
+    fields = {one.id: one.name for one in books.fields}
+    stood = {("plantings", one.id): fields.get(one.field_id) for one in books.stands}
+    for stop in startable(books):
+        about = more.get(stop.key) or stood.get(stop.key)
+        yield Pick(stop, f"{stop.name}, {about}" if about else stop.name)
+
+
+def _choice(link: Link, picks: list[Pick]) -> Choice:
+    shown = tuple(picks[:MOST_LISTED])
+    return Choice(link, shown, len(picks) - len(shown))
 
 
 def _doubtful_first(one: Balance) -> tuple[bool, str, str]:

@@ -1,10 +1,13 @@
 """A lot's way and balances, as pages."""
 
 import datetime as dt
+import re
 
 import pytest
 from django.urls import reverse
 
+from reports.calc.shapes.trace import Link, Stop, Trace
+from reports.drawings.path import trace_path
 from tests.factories import PlantingFactory, SeedLotFactory
 
 SLUG = "alder-hill"
@@ -67,6 +70,31 @@ def test_lots_are_narrowed_by_words(world, owner_client):
     assert "BW-26" in owner_client.get(at, {"words": "bw-26"}).content.decode()
     page = owner_client.get(at, {"words": "no such thing"}).content.decode()
     assert "No lot is called so." in page
+
+
+@pytest.mark.django_db
+def test_sales_and_plantings_to_pick_are_told_apart_by_lot_and_field(
+    world, owner_client
+):
+    page = owner_client.get(reverse("reports:trace-choose", args=[SLUG]))
+    told = {
+        one.stop.key: one.name for all in page.context["choices"] for one in all.picks
+    }
+    sale, stand = world.ours["sales"], world.ours["plantings"]
+    assert sale.lot.code in told["sales", sale.pk]
+    assert told["plantings", stand.pk].endswith(f", {stand.field}")
+    narrowed = owner_client.get(page.request["PATH_INFO"], {"words": sale.lot.code})
+    assert sale.buyer in narrowed.content.decode()
+
+
+def test_a_way_is_drawn_in_the_columns_it_has_with_whole_names():
+    start = Stop(Link.HARVEST, "harvest-lots", 1, "18-MT-W Winter wheat of the bench")
+    sold = Stop(Link.SALE, "sales", 2, "Mill")
+    drawn = trace_path(Trace(start, (start, sold), ((start, sold),), ()), ident="way")
+    texts = re.findall(r"<text[^>]*>([^<]*)<", drawn)
+    assert "18-MT-W Winter" in texts and "wheat of the bench" in texts
+    lefts = re.findall(r'<rect x="([\d.]+)"', drawn)
+    assert lefts == ["0.5", "168.5"]
 
 
 @pytest.mark.django_db

@@ -46,8 +46,8 @@ SPRAYS = {
         "that is eaten or threshed is no longer a cover crop."
     ),
     Matter.LABEL_NOT_READ: _(
-        "%(animals)s went onto %(field)s, where %(product)s was put on %(applied)s; "
-        "that its label was read first is not written down."
+        "Animals (%(animals)s) went onto %(field)s, where %(product)s was put on "
+        "%(applied)s; that its label was read first is not written down."
     ),
     Matter.RESTRICTED_NO_PRODUCT: _(
         "A restricted-use product on %(field)s, %(applied)s: no brand or product name."
