@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from django import forms
 from django.utils.translation import gettext_lazy as _
@@ -88,3 +88,11 @@ class TrainingForm(RecordForm[Training]):
             "person": _("As it is written under “done by”."),
             "valid_until": _("Where it runs out on another day than a rule says."),
         }
+
+    def __init__(self, data: Any = None, **options: Any) -> None:
+        super().__init__(data, **options)
+        if self.instance.pk is None:
+            # Rules go by it, so it is chosen and not left as it came.
+            self.initial["subject"] = ""
+            subject: Any = self.fields["subject"]
+            subject.choices = [("", "—"), *Training.Subject.choices]

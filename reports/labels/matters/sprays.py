@@ -96,13 +96,13 @@ SPRAYS = {
         "with it held until %(until)s."
     ),
     Matter.UNTRAINED_WORKED: _(
-        "%(who)s worked on %(field)s on %(day)s, where %(product)s went on on "
+        "%(who)s worked on %(field)s on %(day)s, where %(product)s was used on "
         "%(applied)s: no training in worker protection in the %(months)s months before "
         "is written down."
     ),
     Matter.UNTRAINED_PLANNED: _(
-        "%(who)s is given work on %(field)s from %(day)s, where %(product)s went on on "
-        "%(applied)s: no training in worker protection in the %(months)s months before "
-        "is written down. Train before the work, or give it to somebody who was."
+        "%(who)s is given work on %(field)s from %(day)s, where %(product)s was used "
+        "on %(applied)s: no training in worker protection in the %(months)s months "
+        "before is written down. Train before the work, or give it to somebody who was."
     ),
 }
