@@ -61,13 +61,23 @@ def _finish(thing: Any, prefix: str) -> None:
     if not prefix:
         return
     if tag in (Name.TH, Name.TD):
-        if "/ID" in thing:
-            thing.ID = String(f"{prefix}{thing.ID}")
-        told = thing.get("/A")
-        if isinstance(told, Dictionary) and "/Headers" in told:
-            told.Headers = Array([String(f"{prefix}{one}") for one in told.Headers])
+        _spare_headers(thing)
     elif thing.get("/Subtype") == Name.Link and isinstance(thing.get("/Dest"), String):
         thing.Dest = String(f"{prefix}{thing.Dest}")
+
+
+def _spare_headers(cell: Any) -> None:
+    """Let the scope of heads say what they head: a piece's tables have one row of them.
+
+    Their names in each cell would be a quarter of what is to be joined.
+    """
+    if "/ID" in cell:
+        del cell["/ID"]
+    told = cell.get("/A")
+    if isinstance(told, Dictionary) and "/Headers" in told:
+        del told["/Headers"]
+        if set(told.keys()) == {"/O"}:
+            del cell["/A"]
 
 
 def _rename_places(pdf: pikepdf.Pdf, prefix: str) -> None:
