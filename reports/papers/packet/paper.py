@@ -52,13 +52,16 @@ WEIGHTS: Mapping[str, Weigh] = {
     "sources": lambda told: 2 * len(told["sources"]),
     "attestation": lambda told: 20,
 }
-# Parts with a template of their own that grow long: what they are cut by.
+# Parts with a template of their own that grow long: what they are cut by. A finding
+# is three columns of several lines, a balance seven of one.
 ITEMS: Mapping[str, Callable[[Mapping[str, Any]], Iterator[Item]]] = {
     "findings": lambda told: (
-        Item(line.finding.key, line) for group in told["groups"] for line in group.lines
+        Item(line.finding.key, line, cells=15)
+        for group in told["groups"]
+        for line in group.lines
     ),
     "balances": lambda told: (
-        Item(f"{one.noun} {one.id}", one) for one in told["balances"]
+        Item(f"{one.noun} {one.id}", one, cells=7) for one in told["balances"]
     ),
 }
 

@@ -84,7 +84,7 @@ def _parts(section: Section) -> Iterator[Section]:
             told = Register(register.headings, tuple(rows))
             yield replace(section, register=told, weight=len(rows))
     elif section.items:
-        for items in runs(section.items, lambda _one: ROW, lambda one: one.name):
+        for items in runs(section.items, lambda one: one.cells, lambda one: one.name):
             yield replace(section, items=tuple(items), weight=len(items))
     else:
         yield section
@@ -111,6 +111,8 @@ def _cells(section: Section) -> int:
     """How much there is to print, in cells of a table."""
     if section.groups:
         return sum(map(_cells_of_group, section.groups))
+    if section.items:
+        return sum(one.cells for one in section.items)
     if section.register is None:
         return section.weight * ROW
     rows = len(section.register.rows)

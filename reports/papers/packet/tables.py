@@ -45,10 +45,14 @@ class Group:
 
 @dataclass(frozen=True)
 class Item:
-    """A row that a part's own template spells out; its name tells it from others."""
+    """A row that a part's own template spells out; its name tells it from others.
+
+    It takes as much to print as so many cells of a table.
+    """
 
     name: str
     row: Any
+    cells: int
 
 
 @dataclass(frozen=True)
