@@ -225,6 +225,7 @@ def _next_entries(row: Record) -> list[tuple[str, str, str]]:
         return [
             (_("Sow or plan here"), "plantings", f"?field={row.pk}"),
             (_("Put an input on"), "applications", f"?field={row.pk}"),
+            (_("Lay a film or tarp"), "mulch-films-and-tarps", f"?field={row.pk}"),
             (_("Add a land statement"), "land-statements", f"?field={row.pk}"),
         ]
     if isinstance(row, Planting) and row.sown_on:

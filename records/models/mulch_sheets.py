@@ -88,4 +88,5 @@ class MulchSheet(Record):
         return self.taken_off_on is None
 
     def __str__(self) -> str:
-        return f"{self.get_material_display()} · {self.laid_on}"
+        what = self.material_words or self.get_material_display()
+        return f"{what} · {self.laid_on}"

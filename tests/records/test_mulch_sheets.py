@@ -64,6 +64,11 @@ def test_its_page_leads_to_the_day_it_came_off_while_it_lies(world, crew_client)
     assert shown["taken_off_on"].value() == world.farm.today(timezone.now())
 
 
+def test_a_sheet_is_called_by_the_farms_own_words_where_it_has_some():
+    row = MulchSheetFactory(material="other", material_words="Wool felt")
+    assert str(row) == "Wool felt · 2026-05-04"
+
+
 def test_pvc_is_a_question_for_the_certifier_as_it_is_written_down(world, owner_client):
     sent = typed(NOUN, world.ours, material="pvc")
     address = reverse("records:new", args=[SLUG, NOUN])
