@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Set
+import re
+from collections.abc import Iterator, Mapping, Set
 from dataclasses import dataclass
 from typing import Any
 from urllib.parse import urlencode
@@ -13,6 +14,7 @@ from django.urls import reverse
 from django.utils import timezone
 from django.utils.functional import Promise
 from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy as _later
 
 from farm.access import FarmRequest
 from farm.models import Farm, Field, Record
@@ -64,6 +66,13 @@ CHOSEN = ("residue", "reason", "outcome")
 GUESSED = ("field", "planting", "product", "kind", "lot", "seed_lot", "equipment")
 
 
+SEASON = re.compile("(?:19|20)[0-9]{2}")
+BACK: Mapping[str, tuple[str, Promise]] = {
+    "finding-replies": ("reports:findings", _later("Findings %(year)s")),
+    "changes-told": ("reports:changes-since", _later("Changes in %(year)s")),
+}
+
+
 @dataclass(frozen=True)
 class Fact:
     """One line of a record: what it is called, its value, how it is measured."""
@@ -108,8 +117,25 @@ def day_meant(request: FarmRequest, today: dt.date) -> dt.date:
 def page_of(row: Record, noun: Noun, farm: Farm, request: FarmRequest) -> str:
     """The page of a record, with the day one looks from kept on."""
     address = reverse("records:page", args=[farm.slug, noun.slug, row.pk])
-    on = request.GET.get("on", "")[:10]
-    return f"{address}?{urlencode({'on': on})}" if on else address
+    kept = {"on": request.GET.get("on", "")[:10], "season": season_of(request)}
+    query = urlencode({name: value for name, value in kept.items() if value})
+    return f"{address}?{query}" if query else address
+
+
+def season_of(request: FarmRequest) -> str:
+    """The season whose findings or changes one came from, or nothing."""
+    asked = request.GET.get("season", "")
+    return asked if SEASON.fullmatch(asked) else ""
+
+
+def way_back(noun: Noun, farm: Farm, request: FarmRequest) -> Link | None:
+    """To the list in which a reply or a note is one of many to be written."""
+    name, words = BACK.get(noun.slug, ("", ""))
+    season = season_of(request)
+    if not name or not season:
+        return None
+    address = reverse(name, args=[farm.slug, int(season)])
+    return Link(str(words) % {"year": season}, address)
 
 
 def now_done(row: Record, request: FarmRequest, today: dt.date) -> dict[str, Any]:

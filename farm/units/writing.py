@@ -107,7 +107,7 @@ def write_mass(mass_kg: float, system: System) -> Written:
     )
     # Nothing stands in the unit of its neighbours: "0 lb", not "0 oz".
     # What is a pound but for the rounding of a sum is no sixteen ounces.
-    least = large[0] * (1 - 1e-9)
+    least = large[0] * (1 - 1e-5)
     factor, unit = large if not mass_kg or abs(mass_kg) >= least else small
     return Written(_figures(mass_kg / factor, system), unit)
 

@@ -129,6 +129,7 @@ def record_page(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpRes
     page = {"farm": farm, "noun": named, **tidings.page(row, farm)}
     page |= {
         **standings(row, today=farm.today(now)),
+        "back": tidings.way_back(named, farm, request),
         "may_write": may(request, named.writers) and stands,
         "may_attach": may(request, WRITERS) and stands,
         "may_undo": may(request, named.writers) and may_undo(row),

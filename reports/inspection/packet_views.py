@@ -51,7 +51,7 @@ def verify(request: FarmRequest, farm: Farm) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
         data = form.cleaned_data["file"].read()
         page |= {"asked": True, "print": prints.found(farm, data)}
-        page["sha256"] = prints.fingerprint(data)
+        page |= {"sha256": prints.fingerprint(data), "is_pdf": data[:5] == b"%PDF-"}
     return render(request, "reports/verify.html", page)
 
 

@@ -227,6 +227,18 @@ def test_numbers_of_rules_are_told_as_the_farm_measures(world, owner_client):
 
 
 @pytest.mark.django_db
+def test_from_a_reply_one_goes_back_to_the_findings_it_is_one_of(world, owner_client):
+    at = reverse("records:new", args=["alder-hill", "finding-replies"])
+    sent = {"key": "land.x", "finding": "No outline.", "reply": "Drawn in March."}
+    sent |= {"replied_on": "2026-04-01", "done_by": "Ana"}
+    for season, is_back in (("2025", True), ("20x5", False), ("", False)):
+        sent["key"] += "1"
+        answer = owner_client.post(f"{at}?key=1&season={season}", sent, follow=True)
+        back = reverse("reports:findings", args=["alder-hill", 2025])
+        assert (back in answer.content.decode()) is is_back
+
+
+@pytest.mark.django_db
 def test_a_certifiers_number_out_of_its_range_is_refused_beside_the_box(
     world, owner_client
 ):

@@ -115,8 +115,10 @@ def test_a_printed_packet_is_known_again_and_a_changed_one_is_not(world, owner_c
         file = SimpleUploadedFile("x.pdf", data, "application/pdf")
         return owner_client.post(verify, {"file": file}).content.decode()
 
-    assert "Found: packet, season 2026" in asked(printed)
-    assert "Not found" in asked(printed[:-1] + b"?")
+    assert "Found: Papers for certification, season 2026" in asked(printed)
+    altered = asked(printed[:-1] + b"?")
+    assert "Not found" in altered and "It is no PDF" not in altered
+    assert "It is no PDF" in asked(b"a letter")
     assert owner_client.post(verify, {}).status_code == 200
 
 

@@ -25,6 +25,7 @@ from farm.units import System, Trouble, UnitError
         (units.write_area(12_345_678, System.METRIC), "1235 ha"),
         (units.write_mass(22.6796185, System.US), "50 lb"),
         (units.write_mass(0.1, System.US), "3.53 oz"),
+        (units.write_mass(0.453592, System.US), "1 lb"),
         (units.write_mass(1000, System.US), "2,205 lb"),
         (units.write_mass(0.00000001, System.METRIC), "0.00001 g"),
         (units.write_mass(0, System.US), "0 lb"),
