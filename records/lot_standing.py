@@ -11,8 +11,16 @@ from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from farm.models import Farm, Record
+from records.engineered import kinds_asked
 from records.freshness import months_at_sowing, months_between
-from records.models import Kind, LotMove, SeedLine, SeedLot, StockCount
+from records.models import (
+    ApplicatorLicence,
+    Kind,
+    LotMove,
+    SeedLine,
+    SeedLot,
+    StockCount,
+)
 from records.models.balances import ADDING
 from records.searching import days_searched, has_search, search_standing
 
@@ -43,6 +51,8 @@ class LotStanding:
     steps: tuple[Step, ...]
     # None for organic seed, which needs no search.
     is_searched: bool | None
+    # None where nobody asks whether it is engineered.
+    is_shown: bool | None = None
 
     @property
     def left_kg(self) -> float:
@@ -51,8 +61,32 @@ class LotStanding:
 
 
 def standings(row: Record, *, today: dt.date) -> dict[str, Any]:
-    """What a page says of how its record stands, where it is a lot or a search."""
-    return {"lot": lot_standing(row, today=today), "search": search_standing(row)}
+    """What a page says of how its record stands, where there is more to say of it."""
+    return {
+        "lot": lot_standing(row, today=today),
+        "search": search_standing(row),
+        "licence": licence_standing(row, today=today),
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class LicenceStanding:
+    """A licence on a day: whether it has begun, and the days it still holds. [d]"""
+
+    has_begun: bool
+    days_left: int
+
+    @property
+    def days_over(self) -> int:
+        """For how many days it has held no more."""
+        return -self.days_left
+
+
+def licence_standing(row: Record, *, today: dt.date) -> LicenceStanding | None:
+    if not isinstance(row, ApplicatorLicence):
+        return None
+    begun = row.since is None or row.since <= today
+    return LicenceStanding(begun, (row.until - today).days)
 
 
 def lot_standing(row: Record, *, today: dt.date) -> LotStanding | None:
@@ -68,6 +102,7 @@ def lot_standing(row: Record, *, today: dt.date) -> LotStanding | None:
         is_old=months is not None and months > months_at_sowing(farm),
         steps=tuple(_steps(row)),
         is_searched=None if is_organic else has_search(row, days_searched(farm)),
+        is_shown=bool(row.non_gmo) if kinds_asked(row) else None,
     )
 
 

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from django.utils.translation import gettext as _
 
-from farm.models import Farm
 from farm.templatetags.days import day_said
+from records.engineered import kinds_asked
 from records.freshness import MONTHS_AT_RECEIPT, months_at_sowing, months_between
-from records.models import FarmFigure, Kind, KindFigure, Planting, SeedLot
+from records.models import Planting, SeedLot
 
 
 def test_at_receipt(row: SeedLot) -> Iterator[str]:
@@ -28,23 +28,14 @@ def test_at_receipt(row: SeedLot) -> Iterator[str]:
 
 
 def statement_at_receipt(row: SeedLot) -> Iterator[str]:
-    """For seed, not organic or saved, of kinds that are sold engineered too."""
-    asked = row.status != SeedLot.Status.ORGANIC or row.came == SeedLot.Came.SAVED
-    kinds = [str(kind) for kind, _pls in row.contents() if is_said(kind, row.farm)]
-    if asked and kinds and not row.non_gmo:
+    """For seed of kinds that are sold engineered too, where nothing shows it."""
+    kinds = ", ".join(str(kind) for kind in kinds_asked(row))
+    if kinds and not row.non_gmo:
         sentence = _(
             "Engineered varieties of %(kinds)s are sold. Ask for a statement, or have "
             "a sample tested, before this seed is sown on organic ground."
         )
-        yield sentence % {"kinds": ", ".join(kinds)}
-
-
-def is_said(kind: Kind, farm: Farm) -> bool:
-    """Whether engineered varieties are sold of it, by the farm's own word first."""
-    flag = {"attribute": "engineered_sold", "kind": kind}
-    own = FarmFigure.objects.on(farm).live().filter(**flag).first()
-    said = own or KindFigure.objects.filter(**flag).first()
-    return said is not None and said.low > 0
+        yield sentence % {"kinds": kinds}
 
 
 def tests_at_sowing(row: Planting) -> Iterator[str]:

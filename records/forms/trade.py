@@ -37,6 +37,9 @@ class SupplierForm(RecordForm[Supplier]):
             "notes",
         ]
         widgets: ClassVar = {"address": forms.Textarea(attrs={"rows": 3})}
+        help_texts: ClassVar = {
+            "licence": _("The days it holds are kept among applicators’ licences."),
+        }
 
 
 class EquipmentForm(RecordForm[Equipment]):
