@@ -15,7 +15,7 @@ from reports.papers.packet.tables import Group, Register, Section, weight_of
 
 # Cells that a piece has about, at least and at most: what one changed row prints anew.
 ABOUT, LEAST, MOST = 600, 300, 1200
-TOGETHER = 720
+TOGETHER = 1200
 # What a row takes at least, and where it is no row of a register. [cells]
 ROW = 6
 

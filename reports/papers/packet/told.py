@@ -16,6 +16,7 @@ DONE = frozenset(
     {
         "plantings",
         "endings",
+        "films",
         "inputs",
         "compost",
         "pests",
