@@ -14,6 +14,7 @@ from django.db import transaction
 from django.http import QueryDict
 
 from farm.models import Farm, Field, Record, User
+from farm.names import counting
 from farm.units import UnitError, parse_rate
 from records.acts.base import Act
 from records.forms.seeds_once import SEEDS
@@ -64,11 +65,12 @@ def sent_before(act: Act, farm: Farm, typed: QueryDict) -> bool:
 def places(act: Act, farm: Farm, *, today: dt.date, words: str = "") -> list[Any]:
     """Where the act can have been done: the farm's fields, or what stands there."""
     if act.place == "field":
-        rows = Field.objects.on(farm).live().order_by("name", "pk")
-        return list(rows.filter(name__icontains=words))
+        rows = Field.objects.on(farm).live().filter(name__icontains=words)
+        return sorted(rows.order_by("pk"), key=lambda row: counting(row.name))
     standing = Planting.objects.on(farm).live().standing(today)
     found = standing.filter(field__name__icontains=words).select_related("field")
-    return list(found.prefetch_related("lines__kind").order_by("field__name", "pk"))
+    stands = found.prefetch_related("lines__kind").order_by("pk")
+    return sorted(stands, key=lambda row: counting(row.field.name))
 
 
 def sheet(

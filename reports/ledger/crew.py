@@ -9,6 +9,7 @@ from typing import Any
 
 from farm import outlines
 from farm.models import Change, Farm, Field, User
+from farm.names import counting
 from records.acts import ACTS as ACTS
 from records.acts import seeds_query as seeds_query
 from records.models import Application, Duty, InputProduct
@@ -122,7 +123,8 @@ def sprayed(farm: Farm, *, today: dt.date) -> tuple[Sprayed, ...]:
 
 def plots(farm: Farm, *, of: Collection[int]) -> tuple[Plot, ...]:
     """One query: the fields and their parts, by name, and what is drawn over these."""
-    rows = list(Field.objects.on(farm).live().order_by("name", "pk"))
+    rows = list(Field.objects.on(farm).live().order_by("pk"))
+    rows.sort(key=lambda row: counting(row.name))
     told = {row.pk: outlines.as_kept(row.outline) for row in rows} if of else {}
     drawn = {pk: one for pk, one in told.items() if one}
     pairs = outlines.sharing(drawn, of=of)

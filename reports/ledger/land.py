@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from farm.models import Farm, Field
+from farm.names import counting
 from farm.outlines import Ring, as_kept
 
 
@@ -24,7 +25,8 @@ class Plot:
 def plots_of(farm: Farm) -> tuple[Plot, ...]:
     """The land of a farm by name."""
     rows = Field.objects.on(farm).live().select_related("parent")
-    return tuple(_plot(row) for row in rows.order_by("name", "pk"))
+    named = sorted(rows.order_by("pk"), key=lambda row: counting(row.name))
+    return tuple(_plot(row) for row in named)
 
 
 def _plot(row: Field) -> Plot:

@@ -10,6 +10,7 @@ from typing import Any
 from django.db.models import F
 
 from farm.models import Farm, Field
+from farm.names import counting
 from records.models import Application, Planting
 from reports.calc.assumptions import Assumptions
 from reports.calc.nutrients import Climate
@@ -65,9 +66,10 @@ def _fields(farm: Farm, season: Span) -> Iterator[FieldLedger]:
     rows = list(
         Field.objects.on(farm)
         .live()
-        .order_by("name", "pk")
+        .order_by("pk")
         .values("pk", "name", "area_m2", "status", "parent_id", "parent__name")
     )
+    rows.sort(key=lambda row: counting(row["name"]))
     parts: defaultdict[int, float] = defaultdict(float)
     for row in rows:
         parts[row["parent_id"]] += row["area_m2"]

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
 from django.utils.translation import gettext as _now
 from django.utils.translation import gettext_lazy as _
 
+from farm.names import counting
 from reports.calc.rules.dates import add_months
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.books import Ground, Stand
@@ -33,7 +34,9 @@ def rotation(books: Books) -> tuple[Group, ...]:
     """Fields on which anything stood in the three years, by name."""
     years = _years(books)
     told = (_rotation(books, ground, years) for ground in books.told.fields)
-    return tuple(sorted((one for one in told if one), key=lambda one: one.title))
+    return tuple(
+        sorted((one for one in told if one), key=lambda one: counting(one.title))
+    )
 
 
 def substances(books: Books) -> tuple[Group, ...]:
@@ -46,7 +49,11 @@ def substances(books: Books) -> tuple[Group, ...]:
         rows = [_without_field(put_cells(books, put)) for *_order, put in puts]
         note = "" if rows else _now("None recorded.")
         groups.append(Group(ground.name, register(PUT, rows), note=note))
-    return tuple(sorted(groups, key=lambda one: one.title))
+    return _by_name(groups)
+
+
+def _by_name(groups: Iterable[Group]) -> tuple[Group, ...]:
+    return tuple(sorted(groups, key=lambda one: counting(one.title)))
 
 
 def _rotation(books: Books, ground: Ground, years: Span) -> Group | None:
