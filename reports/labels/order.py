@@ -35,6 +35,9 @@ DIFFERENCE = {
     Difference.OTHER_VARIETY: _("another variety than was ordered"),
     Difference.NOT_ORDERED: _("not in the order"),
     Difference.OTHER_KINDS: _("other kinds are in it than were ordered"),
+    Difference.UNSHOWN: _(
+        "engineered varieties are sold: neither a statement nor a test is written down"
+    ),
 }
 ENTRY = {
     Entry.CAME: _("came"),

@@ -1,4 +1,4 @@
-"""One order with its lines and the lots that came of it, in eight queries."""
+"""One order with its lines and the lots that came of it, in ten queries."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ from reports.calc.shapes.receipt import (
     OrderedPackets,
     OrderFacts,
 )
+from reports.ledger.dossier.kinds import flags_of
 
 BESIDE = (
     "lines__kind",
@@ -33,7 +34,7 @@ def order_facts(farm: Farm, pk: int) -> OrderFacts:
     order = orders_of(farm).filter(pk=pk).first()
     if order is None:
         raise Http404
-    return facts_of(order)
+    return facts_of(order, engineered=flags_of(farm)["engineered_sold"])
 
 
 def orders_of(farm: Farm) -> Any:
@@ -42,8 +43,10 @@ def orders_of(farm: Farm) -> Any:
     return rows.prefetch_related(*BESIDE).order_by("pk")
 
 
-def facts_of(order: SeedOrder) -> OrderFacts:
-    """What a fetched order says."""
+def facts_of(
+    order: SeedOrder, *, engineered: frozenset[int] = frozenset()
+) -> OrderFacts:
+    """What a fetched order says; of kinds sold engineered too, what shows the seed."""
     lots = sorted(order.lots.all(), key=attrgetter("pk"))
     return OrderFacts(
         id=order.pk,
@@ -56,7 +59,7 @@ def facts_of(order: SeedOrder) -> OrderFacts:
         freight=order.freight,
         notes=order.notes,
         lines=tuple(_line(line, held) for line, held in order.told_lines()),
-        lots=tuple(_lot(lot) for lot in lots if lot.voided_at is None),
+        lots=tuple(_lot(lot, engineered) for lot in lots if lot.voided_at is None),
         overruled=order.overruled,
         packets=tuple(
             _packets(one) for one in sorted(order.dressings.all(), key=attrgetter("pk"))
@@ -90,8 +93,9 @@ def _packets(row: OrderDressing) -> OrderedPackets:
     )
 
 
-def _lot(row: SeedLot) -> CameLot:
+def _lot(row: SeedLot, engineered: frozenset[int]) -> CameLot:
     held = row.contents()
+    asked = row.status != SeedLot.Status.ORGANIC and not row.non_gmo
     return CameLot(
         id=row.pk,
         label=row.lot_number,
@@ -102,6 +106,7 @@ def _lot(row: SeedLot) -> CameLot:
         received_kg=row.received_kg,
         pls=row.pls_share,
         contents=_contents(held),
+        unshown=asked and any(kind.pk in engineered for kind, _pls in held),
     )
 
 

@@ -156,6 +156,7 @@ def order(lines, lots):
         ((replace(LOT, pls=None),), {Difference.NOT_TESTED}),
         ((replace(LOT, status="untreated"),), {Difference.OTHER_STATUS}),
         ((replace(LOT, variety="Jerry"),), {Difference.OTHER_VARIETY}),
+        ((replace(LOT, unshown=True),), {Difference.UNSHOWN}),
         (
             (LOT, replace(LOT, kind="rye", kind_name="Rye")),
             {Difference.NOT_ORDERED},

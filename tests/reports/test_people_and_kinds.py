@@ -8,6 +8,7 @@ from django.urls import reverse
 from records.models import FarmFigure
 from reports.calc.shapes.basics import Span
 from reports.ledger.dossier import dossier
+from reports.ledger.orders import order_facts
 from tests.factories import (
     DutyFactory,
     FarmFigureFactory,
@@ -92,3 +93,23 @@ def test_a_lot_of_such_a_kind_is_asked_for_a_statement_when_it_comes(
     more = {"lot_number": "C-2", "non_gmo": "written", "non_gmo_on": "2026-04-01"}
     page = owner_client.post(url, sent | more, follow=True).content.decode()
     assert "Engineered varieties of Buckwheat are sold." not in page
+
+
+@pytest.mark.django_db
+def test_the_receipt_of_an_order_asks_what_shows_such_seed(world):
+    kind, order = world.ours.kind, world.ours["seed-orders"]
+    flag = {"attribute": "engineered_sold", "unit": "yes_no", "low": 1, "high": 1}
+    KindFigureFactory(kind=kind, **flag)
+    here = {"farm": world.farm, "written_by": world.owner, "kind": kind}
+    here |= {"order": order, "received_kg": 25.0}
+    SeedLotFactory(**here, lot_number="A", status="untreated")
+    SeedLotFactory(**here, lot_number="B", status="organic")
+    SeedLotFactory(
+        **here, lot_number="C", status="untreated", non_gmo="test", non_gmo_on=TODAY
+    )
+    lots = order_facts(world.farm, order.pk).lots
+    assert {lot.label: lot.unshown for lot in lots} == {
+        "A": True,
+        "B": False,
+        "C": False,
+    }

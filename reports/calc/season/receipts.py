@@ -124,5 +124,7 @@ def _differences(
         yield Difference.OTHER_KINDS
     if {lot.status for lot in lots} - {line.status for line in lines}:
         yield Difference.OTHER_STATUS
+    if any(lot.unshown for lot in lots):
+        yield Difference.UNSHOWN
     if {lot.variety for lot in lots} - {line.variety for line in lines}:
         yield Difference.OTHER_VARIETY

@@ -19,6 +19,7 @@ class Difference(StrEnum):
     OTHER_VARIETY = "other_variety"
     NOT_ORDERED = "not_ordered"
     OTHER_KINDS = "other_kinds"
+    UNSHOWN = "unshown"
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +90,11 @@ class OrderedPackets:
 
 @dataclass(frozen=True, slots=True)
 class CameLot:
-    """A lot that came of an order, by its tag. [kg]"""
+    """A lot that came of an order, by its tag. [kg]
+
+    ``unshown`` tells that a kind in it is sold engineered too, and that nothing says
+    the seed is none of it.
+    """
 
     id: int
     label: str
@@ -100,6 +105,7 @@ class CameLot:
     received_kg: float
     pls: float | None
     contents: tuple[Content, ...] = ()
+    unshown: bool = False
 
     @property
     def held(self) -> tuple[Content, ...]:
