@@ -20,6 +20,8 @@ SYNTHETIC = frozenset(
 # Whether these may stay is the certifier's to say.
 DOUBTFUL = frozenset({Material.OTHER})
 WORKED_IN = "worked_in"
+# Our own reading: so late in a season it may be meant for a clean bed in spring.
+LATE = dt.timedelta(days=120)
 NOUN = "mulch-films-and-tarps"
 
 
@@ -36,7 +38,8 @@ def tarp(books: Dossier, rule: Rule) -> Iterator[Found]:
 
     A sheet serves the stand that grew in it to its last harvest or its end, and
     bare ground to the end of the season in which it was laid. Under a stand that
-    nobody ended it is asked about a season later, and only to look again.
+    nobody ended it is asked about a season later, and only to look again; so is one
+    that was laid late in a season.
     """
     for sheet in _sheets(books):
         matter = _left(books, sheet.row, days=int(rule["after_days"]))
@@ -109,7 +112,13 @@ def _left(
         return None if stands else (Matter.TARP_LATE, Severity.WARN)
     if stands:
         return Matter.TARP_UNDER, Severity.WARN
-    return Matter.TARP_LEFT, None if is_plastic else Severity.WARN
+    is_sure = is_plastic and not _for_spring(row, due)
+    return Matter.TARP_LEFT, None if is_sure else Severity.WARN
+
+
+def _for_spring(row: Laid, due: dt.date) -> bool:
+    """Whether it was laid so late that it may be meant for the season after."""
+    return due - row.on < LATE
 
 
 def due_on(books: Dossier, row: Laid) -> dt.date:

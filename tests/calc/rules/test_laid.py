@@ -55,6 +55,11 @@ SEASONS = [
     ("no day, the morning after", but(laid(), today=day("2027-01-01")), (LEFT, FIX)),
     ("fabric", laid(material="fabric"), (LEFT, FIX)),
     ("a tarp on bare ground", laid(material="tarp"), (LEFT, FIX)),
+    (
+        "a tarp laid in autumn for a clean bed in spring: look again",
+        laid(material="tarp", on=day("10-20")),
+        (LEFT, WARN),
+    ),
     ("paper may rot where it lies", laid(material="paper"), None),
     ("so may film that is approved for it", laid(material="biodegradable"), None),
     ("something else: look again", laid(material="other", words="wool"), (LEFT, WARN)),
