@@ -8,6 +8,7 @@ from django.urls import reverse
 from farm.models import Look, Role
 from farm.models.invitations import sealed
 from farm.roles import INSPECTED
+from records.looks_said import SAID, look_said
 from records.models import Planting
 from tests.addresses import addresses
 from tests.factories import (
@@ -174,6 +175,16 @@ def test_every_look_is_noted_for_the_owner(world, client_of, owner_client):
     assert (str(look.by), look.path) == ("Philippa", at)
     page = owner_client.get(reverse("looks", args=["alder-hill"])).content.decode()
     assert "Philippa" in page and at in page
+    assert ">Findings 2026</a>" in page
+
+
+def test_every_page_an_inspector_may_open_has_a_name_in_the_list_of_looks():
+    passed_on = {"reports:changes-now", "reports:findings-now"}
+    presses = {"reports:print-begin", "reports:print-stop"}
+    assert set(SAID) == INSPECTED - passed_on - presses
+    lot = reverse("records:page", args=["alder-hill", "harvest-lots", 7])
+    assert look_said(f"{lot}?x=1") == "One harvest lot, number 7"
+    assert look_said("/no/such/<i>") == "/no/such/<i>"
 
 
 @pytest.mark.django_db

@@ -16,11 +16,13 @@ from records import history
 from records.figures import YES_NO, called, unit_called
 from records.forms.by_weight import count_by_weight, dose
 from records.lookovers import Review, reviews
+from records.looks_said import look_said
 from records.models import Application, FarmFigure, KindFigure
 from records.nouns import Column, Noun
 
 register = template.Library()
 register.filter(dose)
+register.filter(look_said)
 register.filter(count_by_weight)
 
 
