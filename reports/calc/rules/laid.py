@@ -38,8 +38,8 @@ def tarp(books: Dossier, rule: Rule) -> Iterator[Found]:
 
     A sheet serves the stand that grew in it to its last harvest or its end, and
     bare ground to the end of the season in which it was laid. Under a stand that
-    nobody ended it is asked about a season later, and only to look again; so is one
-    that was laid late in a season.
+    nobody ended it is asked about a season later. Of that one, and of one laid late
+    in a season, only another look is asked.
     """
     for sheet in _sheets(books):
         matter = _left(books, sheet.row, days=int(rule["after_days"]))
