@@ -43,12 +43,14 @@ NUMBERED: Mapping[str, Promise] = {
     "grazing-label": _("Labels read before grazing"),
     "stock": _("No more goes out than came in"),
     "late": _("Written down in time"),
+    "licence": _("The applicator’s licence"),
     "trained": _("Training before work where something was sprayed"),
     "tarp": _("Tarps and plastic taken off"),
 }
 NUMBERS: Mapping[str, Promise] = {
     "months": _("months"),
     "perennial_months": _("months for perennials other than forage"),
+    "soon_days": _("days a licence is named before it runs out"),
     "treated_days": _("days ground counts as sprayed lately"),
     "near_days": _("days counted as near"),
     "contact_days": _("days where the part eaten touches the soil"),

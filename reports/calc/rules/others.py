@@ -25,6 +25,8 @@ TRAINING = (
 # Written down within 14 days, [CFR110]; the contractor's copy within 30 is from memory.
 FORTNIGHT = (Param("days", 14, "days", 0, 60),)
 MONTH = (Param("days", 30, "days", 0, 90),)
+# Nobody sets when to renew a licence; two months ahead are our own.
+SOON = (Param("soon_days", 60, "days", 0, 365, ours=True),)
 # Months the label's longest wait often has, [LABEL-UNL].
 ROTATION = (Param("months", 18, "months", 0, 60),)
 # Five calendar months after the test month, [CFR201T].
@@ -57,7 +59,7 @@ OTHERS: tuple[Rule, ...] = (
     Rule(RuleId.RESTRICTED_RECORD, RESTRICTED, "7 CFR 110.3(a)", FIX, "CFR110", stale=True),
     Rule(RuleId.RESTRICTED_DAYS, RESTRICTED, "7 CFR 110.3", FIX, "CFR110", FORTNIGHT, stale=True),
     Rule(RuleId.CONTRACTOR_COPY, RESTRICTED, "7 CFR 110.3", FIX, "CFR110", MONTH, stale=True),
-    Rule(RuleId.LICENCE, RESTRICTED, "7 CFR 110.3(a)", STOP, "CFR110", stale=True),
+    Rule(RuleId.LICENCE, RESTRICTED, "7 CFR 110.3(a)", STOP, "CFR110", SOON, stale=True),
     Rule(RuleId.DONE_BY, RuleSet.FOOD, "21 CFR 112.161(a)", FIX, "CFR112"),
     Rule(RuleId.REVIEW, RuleSet.FOOD, "21 CFR 112.161(b)", FIX, "CFR112", REVIEWED),
     Rule(RuleId.COVER_SEED, COVER, "NRCS practice 340, as your State prints it", STOP, "NRCS340", stale=True),

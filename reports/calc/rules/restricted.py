@@ -56,6 +56,7 @@ def contractor_copy(books: Dossier, rule: Rule) -> Iterator[Found]:
 
 def licence(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Hold the licence named with restricted use against those written down."""
+    yield from _soon_over(books, round(rule["soon_days"]))
     for put in _restricted(books):
         told = put_values(books, put)
         if not bare(put.licence):
@@ -87,6 +88,21 @@ def is_named(one: Licence, typed: str) -> bool:
 def holds(one: Licence, day: dt.date) -> bool:
     """Tell whether a licence held on a day, its first and last among them."""
     return (one.since is None or one.since <= day) and day <= one.until
+
+
+def _soon_over(books: Dossier, days: int) -> Iterator[Found]:
+    """Licences used this season that run out within days and are not renewed."""
+    used = {put.licence for put in _restricted(books)}
+    for one in books.licences:
+        same = [
+            other for other in books.licences if bare(other.number) == bare(one.number)
+        ]
+        last = max(other.until for other in same)
+        soon = books.today <= one.until <= books.today + dt.timedelta(days=days)
+        if soon and last == one.until and any(is_named(one, typed) for typed in used):
+            told: Told = {"holder": one.holder, "until": one.until}
+            at = ("applicator-licences", one.id)
+            yield Found(Matter.LICENCE_SOON, *at, severity=Severity.INFO, values=told)
 
 
 def _of_days(put: Put, held: list[Licence], told: Told) -> Found:

@@ -197,6 +197,7 @@ class Matter(StrEnum):
     LICENCE_UNKNOWN = "licence_unknown"
     LICENCE_NOT_YET = "licence_not_yet"
     LICENCE_RAN_OUT = "licence_ran_out"
+    LICENCE_SOON = "licence_soon"
     ENGINEERED_UNSAID = "engineered_unsaid"
     ENGINEERED_SAID_LATE = "engineered_said_late"
     UNTRAINED_WORKED = "untrained_worked"

@@ -95,6 +95,10 @@ SPRAYS = {
         "%(product)s, restricted use, on %(field)s, %(applied)s: the licence named "
         "with it held until %(until)s."
     ),
+    Matter.LICENCE_SOON: _(
+        "The licence of %(holder)s, named this season, holds until %(until)s, and no "
+        "renewal is written down."
+    ),
     Matter.UNTRAINED_WORKED: _(
         "%(who)s worked on %(field)s on %(day)s, where %(product)s was used on "
         "%(applied)s: no training in worker protection in the %(months)s months before "

@@ -112,7 +112,7 @@ def _posted(row: Application) -> dt.datetime | None:
 
 
 def _licence(row: ApplicatorLicence) -> Licence:
-    return Licence(row.pk, row.number, row.state, row.since, row.until)
+    return Licence(row.pk, row.number, row.state, row.since, row.until, row.holder)
 
 
 def _heap(row: CompostBatch) -> Heap:

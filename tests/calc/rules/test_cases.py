@@ -275,6 +275,7 @@ CASES = [
     (Matter.LICENCE_UNKNOWN, licensed(())),
     (Matter.LICENCE_NOT_YET, licensed((but(CARD, since=day("06-11")),))),
     (Matter.LICENCE_RAN_OUT, licensed((but(CARD, until=day("06-09")),))),
+    (Matter.LICENCE_SOON, licensed((but(CARD, until=day("2027-02-01")),))),
     (Matter.ENGINEERED_UNSAID, lotted(engineered=("Buckwheat",), saved=True)),
     (
         Matter.ENGINEERED_SAID_LATE,

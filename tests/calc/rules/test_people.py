@@ -49,6 +49,29 @@ def test_a_renewed_licence_holds_by_either_of_its_records():
     assert found(put_on("4711", before, CARD), LICENCE) == set()
 
 
+@pytest.mark.parametrize(
+    ("until", "renewed", "told"),
+    [
+        ("2027-01-14", False, False),
+        ("2027-01-15", False, True),
+        ("2027-03-16", False, True),
+        ("2027-03-17", False, False),
+        ("2027-03-16", True, False),
+    ],
+)
+def test_a_licence_used_this_season_is_named_sixty_days_before_it_ends(
+    until, renewed, told
+):
+    """Sixty days are our own; the books are looked at on 15 January 2027."""
+    held = [but(CARD, until=day(until))]
+    held += [but(CARD, id=2, since=day(until), until=day("2029-12-31"))] * renewed
+    matters = found(put_on("4711", *held), LICENCE)
+    assert matters == ({Matter.LICENCE_SOON} if told else set())
+    assert found(but(sprayed(RESTRICTED), licences=tuple(held)), LICENCE) == {
+        Matter.LICENCE_MISSING
+    }
+
+
 @pytest.mark.parametrize("typed", ["", " ", "-"])
 def test_a_mark_is_no_number_of_a_licence(typed):
     assert found(put_on(typed, CARD), LICENCE) == {Matter.LICENCE_MISSING}

@@ -79,6 +79,7 @@ class Licence:
     state: str
     since: Day
     until: dt.date
+    holder: str = ""
 
 
 @dataclass(frozen=True, slots=True)
