@@ -8,10 +8,11 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeVar
 
 from django import forms
-from django.core.exceptions import ValidationError
+from django.core.exceptions import NON_FIELD_ERRORS, ValidationError
 from django.db import models
 from django.utils.translation import gettext_lazy as _
 
+from farm.forms.beside import box_of
 from farm.forms.measures import MeasureField
 from farm.models import Farm, Record, User
 from farm.names import honest
@@ -116,6 +117,14 @@ class RecordForm(ModelForm[R], Generic[R]):
         key = self.cleaned_data.get("client_key")
         if key and self.instance.pk is None:
             self.instance.client_key = key
+        self._put_beside()
+
+    def _put_beside(self) -> None:
+        """Tell a broken rule of the table beside the box that it is about."""
+        loose = self.errors.pop(NON_FIELD_ERRORS, None)
+        boxes = [box.name for box in self.visible_fields()]
+        for error in loose.as_data() if loose else ():
+            self.add_error(box_of(error, self._meta.model, boxes), error)
 
     def _get_validation_exclusions(self) -> set[str]:
         # Set by us, yet rules that name them must still be checked.
