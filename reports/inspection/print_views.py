@@ -23,6 +23,8 @@ from reports.prints.jobs import print_in_background
 MOST_LISTED = 30
 # A worker that is there takes a job up within a second or two.
 PATIENCE = dt.timedelta(seconds=10)
+# A worker gives a sign of life every ten seconds; a quieter one may be lost.
+QUIET = dt.timedelta(seconds=25)
 
 
 @require_POST
@@ -86,10 +88,13 @@ def found(farm: Farm, key: uuid.UUID) -> PrintJob:
 
 
 def how_it_waits(job: PrintJob, now: dt.datetime) -> dict[str, bool]:
-    """Whether a job waits for another paper, or so long that no worker can be there."""
+    """Whether a job waits for another paper or for a worker, or its own went quiet."""
     waits = job.state == PrintJob.State.WAITING and now - job.asked_at > PATIENCE
     is_next = waits and prints.is_busy()
-    return {"is_next": is_next, "is_ignored": waits and not is_next}
+    runs, last = job.state == PrintJob.State.RUNNING, job.beat_at
+    is_silent = runs and last is not None and now - last > QUIET
+    ignored = waits and not is_next
+    return {"is_next": is_next, "is_ignored": ignored, "is_silent": is_silent}
 
 
 def long_paper(

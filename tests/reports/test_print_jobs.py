@@ -174,6 +174,16 @@ def test_without_a_worker_the_page_says_what_to_start(world, owner_client):
     assert 'hx-trigger="every 1s"' in part
 
 
+def test_a_print_whose_worker_went_quiet_says_what_happens_next(world, owner_client):
+    told = {"farm": world.farm, "state": State.RUNNING}
+    for job, is_said in (
+        (PrintJobFactory(**told, beat_at=LONG_AGO), True),
+        (PrintJobFactory(**told, beat_at=timezone.now()), False),
+    ):
+        page = owner_client.get(reverse("reports:print", args=[SLUG, job.key]))
+        assert ("Its worker has gone quiet." in page.content.decode()) is is_said
+
+
 def test_what_is_no_paper_cannot_be_asked_for(world, owner_client):
     at = reverse("reports:print-begin", args=[SLUG, "novel", YEAR])
     assert owner_client.post(at).status_code == 404
