@@ -23,6 +23,7 @@ from records.forms import FarmFigureForm
 from records.models import (
     Application,
     Attachment,
+    Duty,
     FarmFigure,
     InputProduct,
     MulchSheet,
@@ -32,6 +33,7 @@ from records.models import (
     Termination,
 )
 from records.nouns import BY_MODEL, Noun
+from records.protection import training_first
 from records.receiving import lot_guess
 from records.seed_tidings import (
     statement_at_receipt,
@@ -300,6 +302,8 @@ def warnings(row: Record) -> Iterator[str]:
         yield from statement_at_receipt(row)
     if isinstance(row, Planting):
         yield from tests_at_sowing(row)
+    if isinstance(row, Duty):
+        yield from training_first(row)
     if isinstance(row, Application) and _is_waiting_manure(row):
         yield _("Raw manure: its waiting time begins on the day it is worked in.")
 

@@ -15,12 +15,12 @@ from django.utils.translation import ngettext
 from django.views.decorators.http import require_http_methods
 
 from farm.access import WRITERS, FarmRequest, for_members
-from farm.models import Farm
+from farm.models import Farm, Record
 from records.forms import DutyForm, plan_sheet
 from records.forms.plans import PlanForm
 from records.nouns import BY_SLUG
 from records.planning import plan
-from records.tidings import page_of
+from records.tidings import page_of, warnings
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
 MOVES = {"later": 7, "sooner": -7}
@@ -50,11 +50,18 @@ def duty_one(request: FarmRequest, farm: Farm) -> HttpResponse:
         page = {"farm": farm, "noun": BY_SLUG["duties"], "form": form}
         return render(request, "records/form.html", {**page, "row": form.instance})
     if form.open_twin() is None:
-        form.record(by=request.user, now=timezone.now())
+        row = form.record(by=request.user, now=timezone.now())
         messages.success(request, _("It is a duty now."))
+        warned(request, row)
     else:
         messages.success(request, _("It is a duty already."))
     return redirect(f"{reverse('reports:now', args=[farm.slug])}{kept_day(request)}")
+
+
+def warned(request: FarmRequest, row: Record) -> None:
+    """Say what is worth a second look."""
+    for warning in warnings(row):
+        messages.warning(request, warning)
 
 
 def kept_day(request: FarmRequest) -> str:
