@@ -8,16 +8,16 @@ from django.db.models import Exists, F, Min, OuterRef, Q
 
 from records.models import Grazing, HarvestLot, Observation, Planting, Termination
 from reports.calc.shapes.books import EndOf, Flock, Line, Stand
+from reports.ledger.dossier.lines import lines_of
 from reports.ledger.dossier.reading import Reading
-
-LEGUME = "legume"
 
 
 def told(reading: Reading) -> dict[str, Any]:
     """Four queries: plantings, their lines with kinds, ends, grazings."""
-    stands = []
-    for row in _plantings(reading):
-        stand = _stand(row, reading.flags["perennial"])
+    stands, rows = [], list(_plantings(reading))
+    lines = lines_of(reading, rows)
+    for row in rows:
+        stand = _stand(row, lines[row.pk])
         stands.append(stand)
         reading.note(row, f"{stand.name}, {row.ground}", row.field_id)
     ends, ways = [], {way.value: str(way.label) for way in Termination.Method}
@@ -43,11 +43,10 @@ def _plantings(reading: Reading) -> Any:
     )
     up = Q(observations__seen=Observation.Seen.EMERGED, observations__voided_at=None)
     rows = reading.live(Planting).filter(chosen).annotate(ground=F("field__name"))
-    rows = rows.annotate(up_on=Min("observations__seen_on", filter=up))
-    return rows.prefetch_related("lines__kind")
+    return rows.annotate(up_on=Min("observations__seen_on", filter=up))
 
 
-def _stand(row: Any, perennial: frozenset[int]) -> Stand:
+def _stand(row: Any, lines: list[Line]) -> Stand:
     return Stand(
         id=row.pk,
         field_id=row.field_id,
@@ -55,17 +54,7 @@ def _stand(row: Any, perennial: frozenset[int]) -> Stand:
         purpose=row.purpose,
         sown_on=row.sown_on,
         planned_on=row.planned_on,
-        lines=tuple(
-            Line(
-                kind=str(line.kind),
-                legume=line.kind.group == LEGUME,
-                lot_id=line.lot_id,
-                seed_kg=line.seed_kg,
-                family=line.kind.family,
-                perennial=line.kind_id in perennial,
-            )
-            for line in row.lines.all()
-        ),
+        lines=tuple(lines),
         method=row.method,
         inoculated=row.inoculated,
         next_crop_on=row.next_crop_on,
