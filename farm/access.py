@@ -11,7 +11,7 @@ from django.http import Http404, HttpRequest, HttpResponseBase
 from django.utils import timezone
 
 from farm.models import Farm, Look, Membership, Role, User
-from farm.roles import EVERYONE, INSPECTED, MANAGERS, OWNERS, WRITERS
+from farm.roles import EVERYONE, INSPECTED, MANAGERS, OWNERS, PRIVY, WRITERS
 
 P = ParamSpec("P")
 
@@ -107,6 +107,7 @@ __all__ = [
     "EVERYONE",
     "MANAGERS",
     "OWNERS",
+    "PRIVY",
     "WRITERS",
     "FarmRequest",
     "for_members",

@@ -13,6 +13,8 @@ EVERYONE = frozenset(Role)
 WRITERS = frozenset({Role.OWNER, Role.MANAGER, Role.CREW})
 MANAGERS = frozenset({Role.OWNER, Role.MANAGER})
 OWNERS = frozenset({Role.OWNER})
+# Who reads licences, addresses and the papers that print them.
+PRIVY = MANAGERS | {Role.INSPECTOR}
 # What an inspector may open; nothing else opens.
 INSPECTED = frozenset(
     {
@@ -64,6 +66,11 @@ RIGHTS = (
     Right(_("See fields, records and papers"), EVERYONE, "farm"),
     Right(_("See who changed what, and when"), EVERYONE, "records:changes"),
     Right(_("Leave the farm"), EVERYONE, "leave"),
+    Right(
+        _("Read licences, addresses and the papers for certification"),
+        PRIVY,
+        "reports:packet",
+    ),
     Right(_("See who is on the farm, and the plans"), WRITERS, "people"),
     Right(
         _("Write down sowing, cutting, spraying, harvest, stock and what was seen"),

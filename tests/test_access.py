@@ -20,6 +20,7 @@ from tests.records.typed import typed
 EVERYONE = set(Role)
 MANAGERS = {Role.OWNER, Role.MANAGER}
 WRITERS = {*MANAGERS, Role.CREW}
+PRIVY = {*MANAGERS, Role.INSPECTOR}
 # Stated here a second time, so that opening a door takes two changes.
 ROLES = {
     "invite": {Role.OWNER},
@@ -50,6 +51,13 @@ ROLES = {
     "records:weather-load": MANAGERS,
     "records:weather-columns": MANAGERS,
     "records:weather-save": MANAGERS,
+    "reports:packet": PRIVY,
+    "reports:packet-pdf": PRIVY,
+    # Here of a packet; a season report is for the crew too.
+    "reports:print": PRIVY,
+    "reports:print-begin": PRIVY,
+    "reports:print-file": PRIVY,
+    "reports:print-stop": PRIVY,
 }
 WRITING = {"records:new", "records:edit", "records:void", "records:undo"}
 CREW_WRITES = {

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from django.utils.translation import gettext_lazy as _
 
-from farm.access import MANAGERS
-from farm.models import Role
+from farm.access import MANAGERS, PRIVY
 from records import filters, forms, models
 from records.nouns.base import Column, Noun
 
@@ -25,6 +24,6 @@ NOUNS = (
         ),
         order=("holder", "-until", "pk"),
         writers=MANAGERS,
-        readers=MANAGERS | {Role.INSPECTOR},
+        readers=PRIVY,
     ),
 )

@@ -9,7 +9,7 @@ from django.shortcuts import render
 from django.utils import timezone
 from django.views.decorators.http import require_GET, require_http_methods
 
-from farm.access import FarmRequest, for_members
+from farm.access import PRIVY, FarmRequest, for_members
 from farm.models import Farm
 from reports.inspection.forms import FileForm
 from reports.inspection.print_views import long_paper, pdf_answer
@@ -21,7 +21,7 @@ from reports.prints.packet import is_long, print_packet
 
 
 @require_GET
-@for_members()
+@for_members(*PRIVY)
 def packet(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
     paper = asked(request, farm, year)
     paper |= {"query": request.GET.urlencode(), "is_long": is_long(paper)}
@@ -29,7 +29,7 @@ def packet(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
 
 
 @require_GET
-@for_members()
+@for_members(*PRIVY)
 def packet_pdf(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
     paper = asked(request, farm, year)
     if is_long(paper):

@@ -13,7 +13,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_GET, require_POST
 
-from farm.access import MANAGERS, FarmRequest, for_members, may
+from farm.access import MANAGERS, PRIVY, FarmRequest, for_members, let, may
 from farm.language import asked_in
 from farm.models import Farm
 from reports.ledger import prints
@@ -32,6 +32,7 @@ QUIET = dt.timedelta(seconds=25)
 def begin(request: FarmRequest, farm: Farm, paper: str, year: int) -> HttpResponse:
     if paper not in PrintJob.Paper.values:
         raise Http404
+    let_read(request, paper)
     now, query = timezone.now(), asked_in(request.POST.get("query", "")[:1000])
     job = prints.ask(farm, paper, year, query=query, by=request.user, now=now)
     if job.asked_at == now:
@@ -42,15 +43,18 @@ def begin(request: FarmRequest, farm: Farm, paper: str, year: int) -> HttpRespon
 @require_GET
 @for_members()
 def all_prints(request: FarmRequest, farm: Farm) -> HttpResponse:
-    jobs = [job for job in prints.jobs_of(farm) if farm.opens(job.year)][:MOST_LISTED]
-    page = {"farm": farm, "jobs": jobs, "kept_days": prints.KEPT_DAYS}
+    jobs = prints.jobs_of(farm)
+    if not may(request, PRIVY):
+        jobs = jobs.exclude(paper=PrintJob.Paper.PACKET)
+    told = [job for job in jobs if farm.opens(job.year)][:MOST_LISTED]
+    page = {"farm": farm, "jobs": told, "kept_days": prints.KEPT_DAYS}
     return render(request, "reports/prints.html", page)
 
 
 @require_GET
 @for_members()
 def one_print(request: FarmRequest, farm: Farm, key: uuid.UUID) -> HttpResponse:
-    job = found(farm, key)
+    job = found(request, farm, key)
     page = {"farm": farm, "job": job, "kept_days": prints.KEPT_DAYS}
     page |= how_it_waits(job, timezone.now())
     part = "_print.html" if request.htmx else "print.html"
@@ -60,7 +64,7 @@ def one_print(request: FarmRequest, farm: Farm, key: uuid.UUID) -> HttpResponse:
 @require_POST
 @for_members()
 def stop(request: FarmRequest, farm: Farm, key: uuid.UUID) -> HttpResponse:
-    job = found(farm, key)
+    job = found(request, farm, key)
     if job.asked_by != request.user and not may(request, MANAGERS):
         messages.warning(request, _("Only who asked for it may stop it."))
     elif prints.stop(job):
@@ -73,18 +77,25 @@ def stop(request: FarmRequest, farm: Farm, key: uuid.UUID) -> HttpResponse:
 @require_GET
 @for_members()
 def fetch(request: FarmRequest, farm: Farm, key: uuid.UUID) -> HttpResponse:
-    job = found(farm, key)
+    job = found(request, farm, key)
     if job.state != PrintJob.State.DONE or not default_storage.exists(job.file):
         raise Http404
     with default_storage.open(job.file) as file:
         return pdf_answer(file.read(), f"{farm.slug}-{job.paper}-{job.year}")
 
 
-def found(farm: Farm, key: uuid.UUID) -> PrintJob:
+def found(request: FarmRequest, farm: Farm, key: uuid.UUID) -> PrintJob:
     job = prints.jobs_of(farm).filter(key=key).first()
     if job is None or not farm.opens(job.year):
         raise Http404
+    let_read(request, job.paper)
     return job
+
+
+def let_read(request: FarmRequest, paper: str) -> None:
+    """Refuse the crew a paper that prints licences and addresses."""
+    if paper == PrintJob.Paper.PACKET:
+        let(request, PRIVY)
 
 
 def how_it_waits(job: PrintJob, now: dt.datetime) -> dict[str, bool]:

@@ -95,6 +95,27 @@ def test_the_season_report_has_the_same_bytes_from_worker_and_command(
     assert job.done >= 1
 
 
+def test_the_crew_reads_long_papers_but_not_those_with_licences(
+    world, owner_client, as_person
+):
+    """A packet prints licence numbers and addresses, which are not for the crew."""
+    packet, crew = begun(owner_client), as_person(world.crew)
+    season = begun(crew, paper="season", query="")
+    listed = crew.get(reverse("reports:prints", args=[SLUG])).content.decode()
+    assert str(season.key) in listed
+    assert str(packet.key) not in listed
+    watched = reverse("reports:print", args=[SLUG, season.key])
+    assert crew.get(watched).status_code == 200
+    for name in ("print", "print-file"):
+        at = reverse(f"reports:{name}", args=[SLUG, packet.key])
+        assert crew.get(at).status_code == 403
+    home = crew.get(reverse("farm", args=[SLUG])).content.decode()
+    assert (
+        reverse("reports:packet", args=[SLUG, world.farm.season_year(season.today)])
+        not in home
+    )
+
+
 def test_asking_twice_begins_one_print(world, owner_client):
     first, second = begun(owner_client), begun(owner_client)
     assert first == second
