@@ -18,11 +18,11 @@ from farm.models.record import LATE_AFTER_DAYS
 from farm.templatetags.days import day_said
 from farm.templatetags.measures import written
 from farm.templatetags.money import money, money_by_weight
+from records.facts import measure_of
 from records.forms.by_weight import count_by_weight, dose
 from records.models import Application, Attachment, CertifierNumber
 from records.nouns import BY_MODEL
 from records.rules_called import called
-from records.tidings import measure_of
 
 # What loading a file tells, which is no field of any record.
 LOADED = {

@@ -159,7 +159,7 @@ def test_the_clock_is_read_only_in_views_commands_and_the_door():
     """Everywhere else the day is handed in."""
     allowed = re.compile(r"views|management|farm/access|farm/setup|urls")
     # First guesses of an entry form are part of answering a request.
-    allowed_by_name = {"records/tidings.py", "records/reading/holding.py"}
+    allowed_by_name = {"records/guesses.py", "records/reading/holding.py"}
     reading = [
         f"{module.at(line)} calls {call}"
         for module in modules()

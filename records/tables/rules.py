@@ -15,11 +15,11 @@ from django import forms
 from django.utils.translation import gettext as _
 
 from farm.models import Record
+from records.guesses import form_for
 from records.nouns import Noun
 from records.tables.cells import Sort, as_text
 from records.tables.faults import by_field
 from records.tables.layout import Table
-from records.tidings import form_for
 
 # Boxes show fewer digits than are kept.
 SLACK = 0.005

@@ -17,7 +17,7 @@ from django.views.decorators.http import require_GET, require_http_methods
 from farm.access import WRITERS, FarmRequest, for_members, let, may
 from farm.models import Farm, Record
 from farm.writing import void
-from records import tidings, undoing
+from records import guesses, links, tidings, undoing
 from records.forms.void import VoidForm
 from records.lot_standing import standings
 from records.nouns import BY_SLUG, Noun
@@ -78,7 +78,7 @@ def record_new(request: FarmRequest, farm: Farm, noun: str) -> HttpResponse:
         files=request.FILES or None,
         farm=farm,
         today=farm.today(timezone.now()),
-        initial=tidings.first_guess(named, farm, request),
+        initial=guesses.first_guess(named, farm, request),
     )
     return entered(request, farm, named, form)
 
@@ -92,13 +92,13 @@ def record_edit(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpRes
     if row.voided_at:
         return redirect("records:page", farm.slug, named.slug, row.pk)
     today = farm.today(timezone.now())
-    form = tidings.form_for(
+    form = guesses.form_for(
         named,
         row,
         request.POST or None,
         files=request.FILES or None,
         today=today,
-        initial=tidings.now_done(row, request, today),
+        initial=guesses.now_done(row, request, today),
     )
     return entered(request, farm, named, form)
 
@@ -114,7 +114,7 @@ def entered(request: FarmRequest, farm: Farm, noun: Noun, form: Any) -> HttpResp
         messages.success(request, _("Written down."))
         for warning in tidings.warnings(row):
             messages.warning(request, warning)
-        return redirect(tidings.page_of(row, noun, farm, request))
+        return redirect(links.page_of(row, noun, farm, request))
     page = {"farm": farm, "noun": noun, "form": form, "row": form.instance}
     return render(request, "records/form.html", page)
 
@@ -129,7 +129,7 @@ def record_page(request: FarmRequest, farm: Farm, noun: str, pk: int) -> HttpRes
     page = {"farm": farm, "noun": named, **tidings.page(row, farm)}
     page |= {
         **standings(row, today=farm.today(now)),
-        "back": tidings.way_back(named, farm, request),
+        "back": links.way_back(named, farm, request),
         "may_write": may(request, named.writers) and stands,
         "may_attach": may(request, WRITERS) and stands,
         "may_undo": may(request, named.writers) and may_undo(row),

@@ -18,9 +18,10 @@ from farm.access import WRITERS, FarmRequest, for_members
 from farm.models import Farm, Record
 from records.forms import DutyForm, plan_sheet
 from records.forms.plans import PlanForm
+from records.links import page_of
 from records.nouns import BY_SLUG
 from records.planning import plan
-from records.tidings import page_of, warnings
+from records.tidings import warnings
 
 GET_OR_POST = ["GET", "HEAD", "POST"]
 MOVES = {"later": 7, "sooner": -7}
