@@ -50,7 +50,6 @@ RULE = {
     RuleId.REENTRY: _("Work and the re-entry interval"),
     RuleId.PREHARVEST: _("Harvest and the pre-harvest interval"),
     RuleId.RESTRICTED_RECORD: _("What a restricted-use record names"),
-    RuleId.LICENCE: _("The applicator’s licence"),
     RuleId.HARVEST_CHAIN: _("From seed to sale without a missing link"),
     RuleId.HARVEST_ORDER: _("Days in their order"),
     RuleId.LOTS_APART: _("Organic lots kept apart"),

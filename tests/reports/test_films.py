@@ -53,6 +53,12 @@ def test_a_tarp_that_ended_a_stand_stands_in_the_same_register():
     assert row["Taken off"] == "no day written down"
 
 
+def test_such_a_tarp_is_told_once_where_it_has_a_record_of_its_own():
+    its_tarp = but(FILM, material="tarp", on=day("07-14"), off_on=day("08-03"))
+    (row,) = rows_of(ends=(TARPED,), laid=(its_tarp,))
+    assert row["Taken off"] == "2026-08-03"
+
+
 def test_what_is_none_of_these_is_told_in_the_farms_words():
     (row,) = rows_of(laid=(WOOL,))
     assert row["Material"] == "wool felt"

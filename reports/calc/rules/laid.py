@@ -81,12 +81,13 @@ def _tarps_of_ends(books: Dossier) -> Iterator[Laid]:
         stand = books.stand.get(end.stand_id)
         if end.method != Ending.TARPED or stand is None:
             continue
-        if not _told_by_itself(books, end, stand.field_id):
+        if not told_by_itself(books, end, stand.field_id):
             at = (end.id, stand.field_id, Material.TARP, end.on, end.area_m2)
             yield Laid(*at, stand.id, end.tarp_removed_on)
 
 
-def _told_by_itself(books: Dossier, end: EndOf, field_id: int) -> bool:
+def told_by_itself(books: Dossier, end: EndOf, field_id: int) -> bool:
+    """Tell whether a tarp that ended a stand has a record of its own."""
     if end.tarp_removed_on is not None:
         return False
     return any(

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Mapping
 from django.utils.translation import gettext as _now
 from django.utils.translation import gettext_lazy as _
 
+from reports.calc.rules.laid import told_by_itself
 from reports.calc.shapes.books import EndOf, Laid, Stand
 from reports.calc.shapes.ledger import Ending, Material
 from reports.labels.records import WENT, material_said
@@ -39,7 +40,9 @@ def _row(books: Books, row: Laid) -> tuple[str, ...]:
 def _of_ends(books: Books) -> Iterator[tuple[str, ...]]:
     for end in books.told.ends:
         stand = books.told.stand.get(end.stand_id)
-        if stand and end.method == Ending.TARPED and end.on in books.told.season:
+        if not stand or end.method != Ending.TARPED or end.on not in books.told.season:
+            continue
+        if not told_by_itself(books.told, end, stand.field_id):
             yield _row(books, _tarp(end, stand))
 
 
