@@ -59,29 +59,28 @@ class Address:
 
     def at(self, household, *, under=None):
         """The address with a farm's own records in it, under this farm's name."""
-        told = {
-            "slug": (under or household).farm.slug,
-            "noun": self.noun,
-            "act": self.act,
-            "attachment": attachment_of(household),
-            "token": f"token-of-{household.farm.slug}",
-            "member": member_of(household).pk,
-            "invitation": invitation_of(household).pk,
-            "uidb64": "MQ",
-            "kind": household.kind.slug,
-            "planting": household["plantings"].pk,
-            "year": YEAR,
-            "of": "seed-lots",
-            "paper": "packet",
-            "key": print_of(household),
-        }
         noun = self.noun or NUMBERS.get(self.name)
-        if noun:
-            told["pk"] = household[noun].pk
+        told = {
+            "slug": lambda: (under or household).farm.slug,
+            "noun": lambda: self.noun,
+            "act": lambda: self.act,
+            "attachment": lambda: attachment_of(household),
+            "token": lambda: token_of(household),
+            "member": lambda: member_of(household).pk,
+            "invitation": lambda: invitation_of(household).pk,
+            "uidb64": lambda: "MQ",
+            "kind": lambda: household.kind.slug,
+            "planting": lambda: household["plantings"].pk,
+            "pk": lambda: household[noun].pk,
+            "year": lambda: YEAR,
+            "of": lambda: "seed-lots",
+            "paper": lambda: "packet",
+            "key": lambda: print_of(household),
+        }
         unknown = set(self.blanks) - set(told)
-        if unknown:
-            raise LookupError(f"{self.path}: say here what stands at {unknown}")
-        filled = {blank: told[blank] for blank in self.blanks}
+        if unknown or ("pk" in self.blanks and not noun):
+            raise LookupError(f"{self.path}: say here what stands at {unknown or 'pk'}")
+        filled = {blank: told[blank]() for blank in self.blanks}
         return reverse(self.name, kwargs=filled) + QUERIES.get(self.name, "")
 
 
@@ -99,11 +98,21 @@ def member_of(household):
     )
 
 
+def token_of(household):
+    """What opens the farm's invitation."""
+    invitation_of(household)
+    return token_in(household)
+
+
+def token_in(household):
+    return f"token-of-{household.farm.slug}"
+
+
 def invitation_of(household):
     """A link to the farm, opened by the token that stands in addresses."""
     found = household.farm.invitations.first()
-    token = f"token-of-{household.farm.slug}"
-    return found or InvitationFactory(farm=household.farm, token_hash=sealed(token))
+    told = {"farm": household.farm, "token_hash": sealed(token_in(household))}
+    return found or InvitationFactory(**told)
 
 
 def print_of(household):
