@@ -71,13 +71,13 @@ def english():
 def test_no_page_in_spanish_holds_english(world, as_person, english):
     client = as_person(world.owner)
     User.objects.filter(pk=world.owner.pk).update(language="es")
-    said, found, read = None, [], 0
-    for place in pages():
-        answer = client.get(place.at(world.ours))
+    asked = [(place, place.at(world.ours)) for place in pages()]
+    said, found, read = typed(), [], 0
+    for place, url in asked:
+        answer = client.get(url)
         if not answer.headers.get("Content-Type", "").startswith("text/html"):
             continue
         read += answer.status_code == 200
-        said = said or typed()
         for piece in texts(answer.content.decode()):
             own = piece
             for words in said:
