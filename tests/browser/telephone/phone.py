@@ -75,8 +75,12 @@ def write_sown(page, place):
     page.wait_for_url(f"**{day_of(place)}")
 
 
-def titles(page):
-    return page.locator(f"{QUEUE} [data-part=title]").all_inner_texts()
+def titles(page, at_least=0):
+    """What waits to be sent, once so many entries are shown."""
+    told = page.locator(f"{QUEUE} [data-part=title]")
+    if at_least:
+        told.nth(at_least - 1).wait_for()
+    return told.all_inner_texts()
 
 
 def shot(page, name):

@@ -35,7 +35,7 @@ def test_a_sign_in_that_ran_out_is_asked_for_again_and_the_queue_stays(place, ph
     context.set_offline(False)
     page.click("#queue-send button")
     page.wait_for_selector("#queue-sign-in:not([hidden]) a")
-    assert titles(page)
+    assert titles(page, 1)
     shot(page, "crew-sign-in-again")
     page.click("#queue-sign-in a")
     page.fill("[name=username]", "crew@example.org")

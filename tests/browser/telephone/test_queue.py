@@ -34,7 +34,7 @@ def test_entries_wait_in_order_through_a_closed_tab_and_are_sent_with_signal(
     page = context.new_page()
     page.goto(day_of(place))
     page.wait_for_selector(f"{QUEUE} >> nth=1")
-    assert [one.split(" · ")[0] for one in titles(page)] == ["Sown", "Seen"]
+    assert [one.split(" · ")[0] for one in titles(page, 2)] == ["Sown", "Seen"]
     assert "waiting" in page.inner_text(QUEUE)
     assert SentEntry.objects.count() == 0
     slug = place.farm.slug

@@ -35,7 +35,7 @@ def test_a_telephone_a_day_ahead_is_told_and_its_entry_is_mended(place, phone):
     context.clock.set_fixed_time(ahead)
     context.set_offline(True)
     write_seen(page, place, note="By the gate")
-    assert (place.today + DAY).isoformat() in titles(page)[0]
+    assert (place.today + DAY).isoformat() in titles(page, 1)[0]
     context.set_offline(False)
     page.click("#queue-send button")
     page.wait_for_selector(f"{QUEUE} .errors li")
