@@ -14,7 +14,7 @@ from reports.calc.shapes.rules import Found, Matter, Rule, Told
 def engineered(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Find such seed, not organic or saved, sown with no statement and no test."""
     for lot, stand, sown in lots_sown(books):
-        if not lot.engineered or not _is_asked(lot):
+        if not is_asked(lot):
             continue
         told: Told = {
             "seed": lot.called(lot.engineered),
@@ -29,6 +29,9 @@ def engineered(books: Dossier, rule: Rule) -> Iterator[Found]:
             yield Found(Matter.ENGINEERED_SAID_LATE, *at, values=told)
 
 
-def _is_asked(lot: Lot) -> bool:
-    """Organic seed that was bought is held to the rule by its own certificate."""
-    return lot.status != ORGANIC or lot.saved
+def is_asked(lot: Lot) -> bool:
+    """Tell whether a lot is to be shown not to be engineered.
+
+    Organic seed that was bought is held to the rule by its own certificate.
+    """
+    return bool(lot.engineered) and (lot.status != ORGANIC or lot.saved)

@@ -8,6 +8,7 @@ from collections.abc import Callable, Mapping
 from django.utils.translation import gettext_lazy as _
 
 from farm.models import Field
+from reports.calc.rules.engineered import is_asked
 from reports.calc.shapes.books import Lot
 from reports.labels.records import REASONS
 from reports.papers.packet.tables import Books, Register, day, register, share, yes
@@ -113,8 +114,8 @@ def papers(lot: Lot, searched_on: dt.date | None) -> str:
     """Certificate or search, and what shows that the seed is not engineered."""
     search = f"{_('search of')} {day(searched_on)}" if searched_on else ""
     shown = f"{SHOWN[lot.non_gmo]} {day(lot.non_gmo_on)}" if lot.non_gmo else ""
-    asked = lot.engineered and (lot.status != "organic" or lot.saved)
-    missing = str(_("not shown not to be engineered")) if asked and not shown else ""
+    lacks = is_asked(lot) and not shown
+    missing = str(_("not shown not to be engineered")) if lacks else ""
     return "; ".join(filter(None, (lot.certificate or search, shown, missing)))
 
 
