@@ -160,6 +160,7 @@ FEDERAL = {
 HANDBOOK_NAMES = {
     attribute: words(names)
     for attribute, names in {
+        "perennial": "type",
         "seeding_rate_drilled": "seeding_rate_drilled_0915 seeding_rate_drilled_0922"
         " seeding_rate_drilled_1001 seeding_rate_drilled_1015",
         "seeding_rate_broadcast": "seeding_rate_frost seeding_rate_broadcast_0915"

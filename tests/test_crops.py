@@ -101,6 +101,8 @@ def stands_in(row, handbook):
             continue
         if row["unverified"] != (line["read_or_memory"] == "memory"):
             continue
+        if row["attribute"] == "perennial":
+            return "perennial" in line["low"]
         if row["attribute"] == "heat_needed_base":
             return line["unit"].endswith(f"base {row['low']} F")
         unit = HANDBOOK_UNITS.get(line["unit"], line["unit"]).replace(" N/ha", "/ha")
@@ -113,6 +115,29 @@ def stands_in(row, handbook):
         ):
             return True
     return False
+
+
+def handbook_types():
+    """What the handbook table calls each of our kinds that it has: annual or not."""
+    told = {
+        line["species"]: line["low"]
+        for line in handbook_rows()
+        if line["attribute"] == "type"
+    }
+    return {slug: told[name] for slug, name in SPECIES.items() if name in told}
+
+
+def test_kinds_stand_for_years_just_where_the_handbook_table_calls_them_perennial():
+    types = handbook_types()
+    said = {slug for slug, row in FIGURES if row["attribute"] == "perennial"}
+    assert {slug for slug, words in types.items() if "perennial" in words} == {
+        "red-clover",
+        "white-clover",
+    }
+    assert {slug for slug in said if "annual" in types.get(slug, "")} == set()
+    assert {slug for slug, words in types.items() if "perennial" in words} <= said
+    # The table has neither; both are general knowledge, unverified.
+    assert said - set(types) == {"alfalfa", "strawberry"}
 
 
 def test_figures_that_cite_the_handbook_table_equal_a_row_there():
