@@ -63,6 +63,7 @@ NUMBERS: Mapping[str, Promise] = {
     "ratio_low": _("C:N, from"),
     "ratio_high": _("C:N, to"),
     "after_days": _("days after the season’s end"),
+    "late_days": _("days before the season’s end that count as late"),
     "nitrogen_kg_ha": _("nitrogen"),
     "sources": _("sources asked"),
     "metres": _("width of a buffer"),

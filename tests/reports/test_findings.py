@@ -238,19 +238,31 @@ def test_from_a_reply_one_goes_back_to_the_findings_it_is_one_of(world, owner_cl
         assert (back in answer.content.decode()) is is_back
 
 
+REFUSED = [
+    ("manure.contact_days", "60", "400", "4000", "outside the range"),
+    ("tarp.late_days", "0", "240", "241", "outside the range"),
+    ("tarp.late_days", "0", "240", "four months", "Enter a number"),
+]
+MEANT = {
+    "manure.contact_days": "days where the part eaten touches the soil",
+    "tarp.late_days": "days before the season’s end that count as late",
+}
+
+
 @pytest.mark.django_db
+@pytest.mark.parametrize(("number", "low", "high", "typed", "told"), REFUSED)
 def test_a_certifiers_number_out_of_its_range_is_refused_beside_the_box(
-    world, owner_client
+    number, low, high, typed, told, world, owner_client
 ):
     new = reverse("records:new", args=["alder-hill", "certifier-numbers"])
-    key = f"{RuleSet.ORGANIC_US}.{RuleId.MANURE}.contact_days"
-    sent = {"key": key, "low": "60", "high": "400", "value": "4000"}
+    key = f"{RuleSet.ORGANIC_US}.{number}"
+    sent = {"key": key, "low": low, "high": high, "value": typed}
     sent |= {"note": "Told by telephone", "document": "Blue folder"}
     before = CertifierNumber.objects.count()
     page = owner_client.post(f"{new}?key={key}", sent).content.decode()
-    assert "The value lies outside the range." in page
-    assert "days where the part eaten touches the soil. From 60 to 400." in page
-    assert 'value="4000' in page
+    assert told in page
+    assert f"{MEANT[number]}. From {low} to {high}." in page
+    assert f'value="{typed}' in page
     assert CertifierNumber.objects.count() == before
 
 

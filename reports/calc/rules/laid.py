@@ -20,8 +20,6 @@ SYNTHETIC = frozenset(
 # Whether these may stay is the certifier's to say.
 DOUBTFUL = frozenset({Material.OTHER})
 WORKED_IN = "worked_in"
-# Our own reading: so late in a season it may be meant for a clean bed in spring.
-LATE = dt.timedelta(days=120)
 NOUN = "mulch-films-and-tarps"
 
 
@@ -38,11 +36,12 @@ def tarp(books: Dossier, rule: Rule) -> Iterator[Found]:
 
     A sheet serves the stand that grew in it to its last harvest or its end, and
     bare ground to the end of the season in which it was laid. Under a stand that
-    nobody ended it is asked about a season later. Of that one, and of one laid late
-    in a season, only another look is asked.
+    nobody ended it is asked about a season later. Of that one, and of one laid so few
+    days before the season's end that it may be meant for a clean bed in spring, only
+    another look is asked.
     """
     for sheet in _sheets(books):
-        matter = _left(books, sheet.row, days=int(rule["after_days"]))
+        matter = _left(books, sheet.row, rule)
         if matter is not None:
             yield _found(books, sheet, *matter)
 
@@ -98,14 +97,14 @@ def told_by_itself(books: Dossier, end: EndOf, field_id: int) -> bool:
 
 
 def _left(
-    books: Dossier, row: Laid, *, days: int
+    books: Dossier, row: Laid, rule: Rule
 ) -> tuple[Matter, Severity | None] | None:
     """What is to be told of one sheet, and how much it weighs."""
     is_plastic = row.material in SYNTHETIC
     if row.went == WORKED_IN:
         return (Matter.SHEET_WORKED_IN, None) if is_plastic else None
     due = due_on(books, row)
-    until = due + dt.timedelta(days=days)
+    until = due + dt.timedelta(days=round(rule["after_days"]))
     if due > books.season.last or (row.off_on or books.today) <= until:
         return None
     stands = _stands(books, row)
@@ -113,13 +112,9 @@ def _left(
         return None if stands else (Matter.TARP_LATE, Severity.WARN)
     if stands:
         return Matter.TARP_UNDER, Severity.WARN
-    is_sure = is_plastic and not _for_spring(row, due)
+    is_late = (due - row.on).days < rule["late_days"]
+    is_sure = is_plastic and not is_late
     return Matter.TARP_LEFT, None if is_sure else Severity.WARN
-
-
-def _for_spring(row: Laid, due: dt.date) -> bool:
-    """Whether it was laid so late that it may be meant for the season after."""
-    return due - row.on < LATE
 
 
 def due_on(books: Dossier, row: Laid) -> dt.date:

@@ -44,7 +44,11 @@ YEARLY = (Param("months", 12, "months", 1, 36, ours=True),)
 # No federal width; 8 m in Canada, [CGSB-B].
 NO_WIDTH = (Param("metres", 0, "m", 0, 200, ours=True),)
 # The text gives no days after the season: that there are none is our own reading.
-AFTER = (Param("after_days", 0, "days", 0, 240, ours=True),)
+# Nor does it speak of sheets laid late for a clean bed in spring: those days are ours.
+SHEETS = (
+    Param("after_days", 0, "days", 0, 240, ours=True),
+    Param("late_days", 120, "days", 0, 240, ours=True),
+)
 # Kilograms a hectare and year, from memory: unverified, [EU2018-M].
 NITROGEN = (Param("nitrogen_kg_ha", 170, "kg/ha", 50, 400),)
 EIGHT_METRES = (Param("metres", 8, "m", 0, 200),)
@@ -70,7 +74,7 @@ ORGANIC: tuple[Rule, ...] = (
     Rule(RuleId.APPLICATOR, US, "7 U.S.C. 6519(a)(2)", FIX, "USC6519"),
     Rule(RuleId.TRIGGER, US, "7 CFR 205.206(e)", FIX, "CFR205"),
     Rule(RuleId.SPRAYED, US, "7 CFR 205.105, 205.202(b)", STOP, MEMORY),
-    Rule(RuleId.TARP, US, "7 CFR 205.206(c)(6)", FIX, "CFR205.206C", AFTER, stale=True),
+    Rule(RuleId.TARP, US, "7 CFR 205.206(c)(6)", FIX, "CFR205.206C", SHEETS, stale=True),
     Rule(RuleId.SHEET_MATERIAL, US, "7 CFR 205.601(b)(2)", STOP, "CFR205.601B", stale=True),
     Rule(RuleId.BURNING, US, "7 CFR 205.203(e)(3)", STOP, MEMORY),
     Rule(RuleId.HARVEST_CHAIN, US, "7 CFR 205.103", FIX, "CFR205.103", stale=True),
@@ -97,7 +101,7 @@ ORGANIC: tuple[Rule, ...] = (
     Rule(RuleId.SEED_TREATED, CA, "CAN/CGSB-32.310, 5.3", STOP, "CGSB-M"),
     Rule(RuleId.APPROVAL, CA, "CAN/CGSB-32.311", STOP, "CGSB-M"),
     Rule(RuleId.SPRAYED, CA, "CAN/CGSB-32.310, 5.1.1", STOP, "CGSB-M"),
-    Rule(RuleId.TARP, CA, "CAN/CGSB-32.311", FIX, "CGSB-M", AFTER),
+    Rule(RuleId.TARP, CA, "CAN/CGSB-32.311", FIX, "CGSB-M", SHEETS),
     Rule(RuleId.SHEET_MATERIAL, CA, "CAN/CGSB-32.311", STOP, "CGSB-M"),
     Rule(RuleId.HARVEST_CHAIN, CA, "CAN/CGSB-32.310, 4.4", FIX, "CGSB-M"),
     Rule(RuleId.LOTS_APART, CA, "CAN/CGSB-32.310, 4.4", STOP, "CGSB-M"),

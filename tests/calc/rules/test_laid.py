@@ -175,6 +175,35 @@ def test_the_certifier_may_give_days_after_the_season():
         assert len(findings(laid(off_on=day(off)), [given])) == count
 
 
+@pytest.mark.parametrize(
+    ("days", "on", "weight"),
+    [
+        (120, "09-03", WARN),
+        (120, "09-02", FIX),
+        (0, "12-31", FIX),
+        (60, "11-02", WARN),
+        (60, "11-01", FIX),
+        (240, "05-06", WARN),
+        (240, "05-05", FIX),
+    ],
+)
+@pytest.mark.parametrize("set_", [RuleSet.ORGANIC_US, RuleSet.ORGANIC_CA])
+def test_how_late_a_sheet_is_laid_for_spring_is_the_certifiers_to_say(
+    set_, days, on, weight
+):
+    """120 days are our own; the season ends on 31 December."""
+    given = rule(RuleId.TARP, set_).overruled("late_days", days)
+    (one,) = findings(laid(on=day(on)), [given])
+    assert (one.found.matter, one.severity) == (LEFT, weight)
+
+
+@pytest.mark.parametrize("days", [-1, 241])
+def test_days_out_of_range_are_not_taken_from_the_certifier(days):
+    asked = rule(RuleId.TARP, RuleSet.ORGANIC_US)
+    with pytest.raises(ValueError, match="late_days"):
+        asked.overruled("late_days", days)
+
+
 def test_the_finding_leads_to_the_record_that_mends_it():
     (film,) = findings(laid(), [rule(RuleId.TARP)])
     (tarp,) = findings(spoiled(ends=(TARPED,)), [rule(RuleId.TARP)])
