@@ -11,12 +11,14 @@ from typing import Any
 from django.utils.translation import gettext as _
 
 from farm.models import Farm
+from farm.units import System
 from reports.calc.changes import changes_between
 from reports.calc.shapes.basics import Span
-from reports.calc.shapes.changes import Changed, Part
+from reports.calc.shapes.changes import Changed, Part, Use
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.ledger import Ending, Method
 from reports.labels import label
+from reports.labels.changes import use_said
 from reports.labels.records import material_said
 from reports.ledger.dossier import dossier
 from reports.ledger.kept_findings import Told, changes_told
@@ -31,11 +33,15 @@ WORDED: Mapping[Part, Callable[[str], StrEnum]] = {
 
 @dataclass(frozen=True)
 class ChangeLine:
-    """One name that came or went."""
+    """One name that came or went, what is written down of it, and the record."""
 
     key: str
     name: str
     words: str
+    came: bool
+    use: Use
+    said: str
+    opens: bool = True
     told: Told | None = None
 
 
@@ -67,25 +73,33 @@ def changes_part(
 ) -> tuple[ChangedPart, ...]:
     """The parts in which anything came or went."""
     told = changes_told(farm)
+
+    def lines(one: Changed, way: str, names: Iterable[str]) -> Iterator[ChangeLine]:
+        sentence = _("New: %(name)s") if way == "came" else _("Not used: %(name)s")
+        for name in names:
+            key = f"{year}.{one.part}.{way}.{name}"[:LONGEST_KEY]
+            said, use = _said(one.part, name), one.uses[name]
+            words = f"{label(one.part)}. {sentence % {'name': said}}"
+            held = use_said(one.part, use, System(farm.units))
+            opens = _opens(farm, use)
+            came, heard = way == "came", told.get(key)
+            yield ChangeLine(key, said, words, came, use, held, opens, heard)
+
     return tuple(
         ChangedPart(
             one.part,
-            tuple(_lines(year, one, "came", one.came, told)),
-            tuple(_lines(year, one, "went", one.went, told)),
+            tuple(lines(one, "came", one.came)),
+            tuple(lines(one, "went", one.went)),
         )
         for one in changes_between(books, before, season)
     )
 
 
-def _lines(
-    year: int, one: Changed, way: str, names: Iterable[str], told: Mapping[str, Told]
-) -> Iterator[ChangeLine]:
-    sentence = _("New: %(name)s") if way == "came" else _("Not used: %(name)s")
-    for name in names:
-        key = f"{year}.{one.part}.{way}.{name}"[:LONGEST_KEY]
-        said = _said(one.part, name)
-        words = f"{label(one.part)}. {sentence % {'name': said}}"
-        yield ChangeLine(key, said, words, told.get(key))
+def _opens(farm: Farm, use: Use) -> bool:
+    """Whether who reads may open the record; an inspector sees that of a period."""
+    if farm.period is None or use.noun == "fields":
+        return True
+    return farm.period[0] <= use.first <= farm.period[1]
 
 
 def _said(part: Part, name: str) -> str:

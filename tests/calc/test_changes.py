@@ -32,3 +32,35 @@ def test_beds_are_told_in_the_order_of_their_numbers():
     stands = tuple(but(at.STAND, id=bed.id, field_id=bed.id) for bed in beds)
     told = told_of(fields=tuple(beds), stands=stands)
     assert told[Part.LAND] == (("Bed 1", "Bed 2", "Bed 10"), ())
+
+
+def test_what_changed_says_how_much_of_it_there_was_and_which_record_was_the_first():
+    stands = tuple(
+        but(at.STAND, id=n, sown_on=day(on), area_m2=area_m2)
+        for n, on, area_m2 in ((5, "06-01", 300.0), (6, "05-01", 200.0))
+    )
+    told = {
+        one.part: one.uses
+        for one in changes_between(spoiled(stands=stands), BEFORE, at.SEASON)
+    }
+    kind = told[Part.KINDS]["Buckwheat"]
+    assert (kind.noun, kind.record, kind.first) == ("plantings", 6, day("05-01"))
+    assert (kind.times, kind.area_m2) == (2, 500.0)
+    field = told[Part.LAND][at.GROUND.name]
+    assert (field.noun, field.record, field.times) == ("fields", at.GROUND.id, 2)
+    assert field.area_m2 == at.GROUND.area_m2
+
+
+def test_weights_and_volumes_of_an_input_are_added_up_apart():
+    puts = (
+        but(at.PUT, id=1, on=day("05-01"), amount=3.0, measure="mass"),
+        but(at.PUT, id=2, on=day("05-02"), amount=4.0, measure="mass"),
+        but(at.PUT, id=3, on=day("05-03"), amount=0.5, measure="volume"),
+    )
+    (one,) = (
+        one
+        for one in changes_between(spoiled(puts=puts), BEFORE, at.SEASON)
+        if one.part is Part.INPUTS
+    )
+    (use,) = one.uses.values()
+    assert (use.mass_kg, use.volume_m3, use.times) == (7.0, 0.5, 3)

@@ -316,3 +316,15 @@ def test_what_the_certifier_was_told_of_stands_beside_the_change(world, owner_cl
     page = owner_client.get(at)
     assert page.context["changes"][0].lines[0].told is not None
     assert "By letter of spring" in page.content.decode()
+
+
+@pytest.mark.django_db
+def test_each_change_says_how_much_it_was_and_opens_its_record(world, owner_client):
+    page = owner_client.get(reverse("reports:changes-since", args=["alder-hill", YEAR]))
+    lines = [line for one in page.context["changes"] for line in one.lines]
+    told = page.content.decode()
+    for line in lines:
+        opens = (line.use.noun, line.use.record)
+        assert reverse("records:page", args=["alder-hill", *opens]) in told
+        assert str(line.use.first.year) in line.said
+    assert any(" ac" in line.said or " sq ft" in line.said for line in lines)

@@ -41,7 +41,7 @@ MAP_WEIGHT = 40
 Weigh = Callable[[Mapping[str, Any]], int]
 WEIGHTS: Mapping[str, Weigh] = {
     "findings": lambda told: told["count"] * 2 + len(told["counts"]),
-    "changes": lambda told: len(told["changes"]),
+    "changes": lambda told: sum(len(one.lines) for one in told["changes"]),
     "balances": lambda told: len(told["balances"]),
     "trace": lambda told: 3 * len(told.get("lines", ())),
     "late": lambda told: len(told["late"].entries),
