@@ -13,6 +13,19 @@ ORGANIC = "organic"
 UNDER_RULES = frozenset({ORGANIC, "transitional"})
 PEST = "pest"
 SPRAYED = "sprayed"
+# Records of what took somebody onto the ground, a look at the stand among them; who
+# noticed a mishap may have stood at the edge.
+LOOKED = frozenset(
+    {
+        "observations",
+        "biomass-samples",
+        "grazings",
+        "irrigations",
+        "soil-tests",
+        "mulch-films-and-tarps",
+    }
+)
+WALKED = LOOKED | {"plantings", "terminations", "harvest-lots", "applications"}
 # A product written down so near to a termination is taken to be what ended it.
 NEAR = dt.timedelta(days=14)
 

@@ -5,10 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator
 
-from reports.calc.rules.asked import (
-    PEST,
-    puts_of,
-)
+from reports.calc.rules.asked import LOOKED, PEST, puts_of
 from reports.calc.rules.dates import post_by, reentry_over
 from reports.calc.rules.telling import of_put, put_values
 from reports.calc.shapes.books import Put
@@ -83,3 +80,6 @@ def _work(books: Dossier, put: Put) -> Iterator[tuple[str, int, dt.date, bool]]:
     for other in books.on_ground("puts", put.field_id):
         if other.id != put.id:
             yield "applications", other.id, other.on, True
+    for one in books.on_ground("entries", put.field_id):
+        if one.noun in LOOKED:
+            yield one.noun, one.id, one.on, True

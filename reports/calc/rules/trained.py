@@ -6,15 +6,13 @@ import datetime as dt
 import re
 from collections.abc import Iterator
 
-from reports.calc.rules.asked import PEST, field_name, type_of
+from reports.calc.rules.asked import PEST, WALKED, field_name, type_of
 from reports.calc.rules.dates import add_months, reentry_over
 from reports.calc.shapes.books import Put
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Found, Matter, Rule, Severity, Told
 
 WORKERS = "workers"
-# Work on the ground; whoever only noticed or counted something is not asked.
-WORK = {"plantings", "terminations", "harvest-lots", "applications", "grazings"}
 DAY = dt.timedelta(days=1)
 BETWEEN = re.compile(r"\s*[,;&+/]\s*|\s+(?:and|y)\s+")
 
@@ -24,8 +22,9 @@ def trained(books: Dossier, rule: Rule) -> Iterator[Found]:
 
     What was done is to be mended; what is still to be done is to stop.
     """
-    yield from _done(books, rule)
-    yield from _given(books, rule)
+    spared = _spared(books)
+    yield from _done(books, rule, spared)
+    yield from _given(books, rule, spared)
 
 
 def people(done_by: str) -> list[str]:
@@ -56,24 +55,26 @@ def is_trained(books: Dossier, who: str, day: dt.date, *, months: int) -> bool:
     )
 
 
-def _done(books: Dossier, rule: Rule) -> Iterator[Found]:
+def _done(books: Dossier, rule: Rule, spared: frozenset[str]) -> Iterator[Found]:
     for one in books.entries:
-        if one.noun not in WORK or one.on not in books.season or not one.field_id:
+        if one.noun not in WALKED or one.on not in books.season or not one.field_id:
             continue
         put = _treated(books, rule, one.field_id, one.on, one.on)
         for who in people(one.done_by) if put else ():
-            if put and _lacks(books, rule, who, one.on):
+            if put and _lacks(books, rule, who, one.on, spared):
                 at = (one.noun, one.id, one.on, one.field_id, Severity.FIX)
                 told = _told(books, rule, put, who, one.on)
                 yield Found(Matter.UNTRAINED_WORKED, *at, told)
                 break
 
 
-def _given(books: Dossier, rule: Rule) -> Iterator[Found]:
+def _given(books: Dossier, rule: Rule, spared: frozenset[str]) -> Iterator[Found]:
     for task in books.tasks:
         put = _treated(books, rule, task.field_id, task.first, task.last)
         day = max(task.first, put.on + DAY) if put else task.first
-        if put and day in books.season and _lacks(books, rule, task.who, day):
+        if not put or day not in books.season:
+            continue
+        if _lacks(books, rule, task.who, day, spared):
             told = _told(books, rule, put, task.who, day)
             at = ("duties", task.id, day, task.field_id)
             yield Found(Matter.UNTRAINED_PLANNED, *at, values=told)
@@ -97,14 +98,18 @@ def _treated(
     return max(found, key=lambda put: (put.on, put.id), default=None)
 
 
-def _lacks(books: Dossier, rule: Rule, who: str, day: dt.date) -> bool:
-    """Whether somebody is no contractor, not left out, and not trained."""
+def _spared(books: Dossier) -> frozenset[str]:
+    """Who is not asked: contractors, who answer for their own, owners and family."""
     hired = {one.name.casefold() for one in books.partners if one.is_contractor}
-    spared = hired | {name.casefold() for name in books.exempt}
-    months = round(rule["months"])
-    return who.casefold() not in spared and not is_trained(
-        books, who, day, months=months
-    )
+    return frozenset(hired | {name.casefold() for name in books.exempt})
+
+
+def _lacks(
+    books: Dossier, rule: Rule, who: str, day: dt.date, spared: frozenset[str]
+) -> bool:
+    if who.casefold() in spared:
+        return False
+    return not is_trained(books, who, day, months=round(rule["months"]))
 
 
 def _told(books: Dossier, rule: Rule, put: Put, who: str, day: dt.date) -> Told:

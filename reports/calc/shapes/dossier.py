@@ -146,8 +146,8 @@ class Dossier:
 
     @cached_property
     def by_field(self) -> Mapping[str, Mapping[int, list[Any]]]:
-        """Return stands, puts, flocks, crops, statements by the field named."""
-        names = ("stands", "puts", "flocks", "crops", "statements")
+        """Return stands, puts, flocks, crops, statements, entries by the field named."""
+        names = ("stands", "puts", "flocks", "crops", "statements", "entries")
         return {name: _grouped(getattr(self, name), "field_id") for name in names}
 
     @cached_property

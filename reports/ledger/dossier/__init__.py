@@ -7,7 +7,16 @@ import datetime as dt
 from farm.models import Farm
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.dossier import Dossier
-from reports.ledger.dossier import goods, inputs, land, seed, sheets, stands, upkeep
+from reports.ledger.dossier import (
+    goods,
+    inputs,
+    land,
+    looks,
+    seed,
+    sheets,
+    stands,
+    upkeep,
+)
 from reports.ledger.dossier.reading import Reading
 
 # The longest period any rule asks of the land before a harvest, and some to spare.
@@ -26,6 +35,7 @@ def dossier(farm: Farm, season: Span, *, today: dt.date) -> Dossier:
         **goods.told(reading),
         **upkeep.told(reading),
         **sheets.told(reading),
+        **looks.told(reading),
     }
     return Dossier(
         season=season,

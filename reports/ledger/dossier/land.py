@@ -6,21 +6,18 @@ from typing import Any
 
 from farm import outlines
 from farm.models import Edge, Field, LandStatement
-from records.models import Irrigation
 from reports.calc.shapes.books import Ground, Side, Statement
 from reports.ledger.dossier.reading import Reading
 
 
 def told(reading: Reading) -> dict[str, Any]:
-    """Four queries: fields, statements, edges, and which fields were watered."""
+    """Three queries: fields, statements, edges."""
     fields = list(reading.live(Field))
     drawn = {row.pk: outlines.as_kept(row.outline) for row in fields if row.outline}
-    watered = reading.dated(Irrigation).values_list("field_id", flat=True)
     return {
         "fields": tuple(map(_ground, fields)),
         "statements": tuple(_statement(row) for row in reading.live(LandStatement)),
         "sides": tuple(_side(row) for row in reading.live(Edge)),
-        "watered": frozenset(watered),
         "drawn_over": outlines.sharing({pk: one for pk, one in drawn.items() if one}),
     }
 

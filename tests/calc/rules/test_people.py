@@ -158,9 +158,38 @@ def test_people_of_one_box_are_told_apart():
     assert people("Andy Yates") == ["Andy Yates"]
 
 
-def test_whoever_noticed_something_is_not_asked_for_training():
-    seen = but(at.ENTRY, noun="incidents", on=day("06-20"))
-    assert found(spoiled(entries=(seen,)), TRAINED) == set()
+LOOKED = [
+    ("a look at the stand", "observations", "06-20", "Wren", (), True),
+    ("nobody is named", "observations", "06-20", "", (), False),
+    ("trained before", "observations", "06-20", "Wren", (TAUGHT,), False),
+    ("two went", "observations", "06-20", "Wren and A. Hand", (TAUGHT,), True),
+    ("the owner looks", "observations", "06-20", "Ada", (), False),
+    ("the day of spraying", "observations", "06-10", "Wren", (), False),
+    ("the day after", "observations", "06-11", "Wren", (), True),
+    ("thirty days after the interval", "observations", "07-11", "Wren", (), True),
+    ("a day more", "observations", "07-12", "Wren", (), False),
+    ("before the spray", "observations", "06-01", "Wren", (), False),
+    ("weighed frames", "biomass-samples", "06-20", "Wren", (), True),
+    ("moved the water", "irrigations", "06-20", "Wren", (), True),
+    ("took soil", "soil-tests", "06-20", "Wren", (), True),
+    ("laid a film", "mulch-films-and-tarps", "06-20", "Wren", (), True),
+    ("noticed a mishap", "incidents", "06-20", "Wren", (), False),
+    ("had something stored", "storages", "06-20", "Wren", (), False),
+]
+
+
+@pytest.mark.parametrize(
+    ("_what", "noun", "on", "who", "trained", "asked"),
+    LOOKED,
+    ids=[one[0] for one in LOOKED],
+)
+def test_whoever_walked_sprayed_ground_is_asked_for_training(
+    _what, noun, on, who, trained, asked
+):
+    """40 CFR 170.401 speaks of tasks on an establishment: a look is one of them."""
+    seen = but(at.ENTRY, noun=noun, on=day(on), done_by=who)
+    books = spoiled(entries=(seen,), trained=trained, exempt=frozenset({"Ada"}))
+    assert found(books, TRAINED) == ({Matter.UNTRAINED_WORKED} if asked else set())
 
 
 def test_work_on_other_ground_is_free():

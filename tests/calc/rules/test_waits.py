@@ -117,6 +117,26 @@ def test_work_the_day_after_a_spray_weighs_by_how_much_of_it_lies_inside(
     assert [one.severity for one in told] == ([severity] if severity else [])
 
 
+@pytest.mark.parametrize(
+    ("noun", "on", "told"),
+    [
+        ("observations", "06-11", True),
+        ("irrigations", "06-12", True),
+        ("observations", "06-13", False),
+        ("observations", "06-10", False),
+        ("incidents", "06-11", False),
+    ],
+)
+def test_a_walk_over_ground_that_is_shut_counts_as_work_there(noun, on, told):
+    """40 CFR 170: nobody enters before the label's interval is over."""
+    books = spoiled(
+        products=(at.PRODUCT, but(PEST, reentry_hours=48)),
+        entries=(but(at.ENTRY, noun=noun, on=day(on)),),
+    )
+    matters = found(books, [rule(RuleId.REENTRY)])
+    assert matters == ({Matter.ENTERED_EARLY} if told else set())
+
+
 def test_a_mix_that_is_not_organic_needs_a_search_for_each_of_its_kinds():
     matter = Matter.SEED_NO_SEARCH
     parts = (rows.Part("Buckwheat", 0.9), rows.Part("Oats", 0.8))
