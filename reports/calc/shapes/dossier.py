@@ -146,7 +146,7 @@ class Dossier:
 
     @cached_property
     def by_field(self) -> Mapping[str, Mapping[int, list[Any]]]:
-        """Return stands, puts, flocks, crops, statements, entries by the field named."""
+        """Return rows that name a field, entries among them, by that field."""
         names = ("stands", "puts", "flocks", "crops", "statements", "entries")
         return {name: _grouped(getattr(self, name), "field_id") for name in names}
 
