@@ -136,7 +136,7 @@ def test_kinds_stand_for_years_just_where_the_handbook_table_calls_them_perennia
     }
     assert {slug for slug in said if "annual" in types.get(slug, "")} == set()
     assert {slug for slug, words in types.items() if "perennial" in words} <= said
-    # The table has neither; both are general knowledge, unverified.
+    # The table has neither; each cites a page of its own.
     assert said - set(types) == {"alfalfa", "strawberry"}
 
 
@@ -151,6 +151,22 @@ def test_figures_that_cite_the_handbook_table_equal_a_row_there():
         if not stands_in(row, own):
             astray.append((slug, row))
     assert astray == []
+
+
+def test_engineered_kinds_are_those_of_the_federal_list_that_are_in_the_catalogue():
+    """7 CFR 66.6, list of bioengineered foods, as amended at 88 FR 83311 (2023).
+
+    Of those listed we have alfalfa, corn, eggplant, potato, soybean and summer squash.
+    """
+    listed = {
+        slug
+        for slug, row in FIGURES
+        if row["attribute"] == "engineered_sold" and row["source"] == "CFR66.6"
+    }
+    assert listed == {
+        *("alfalfa", "eggplant", "field-corn", "potato", "soybean", "soybean-grain"),
+        *("summer-squash", "sweet-corn"),
+    }
 
 
 def test_no_figure_comes_from_a_row_that_is_not_to_be_used():

@@ -9,6 +9,7 @@ from __future__ import annotations
 from reports.calc.sources.entry import Source, Tier
 
 ENTRIES = (
+    Source("CFR66.6", Tier.A, "USDA Agricultural Marketing Service", "7 CFR 66.6, list of bioengineered foods, as amended at 88 FR 83311", 2024, "Code of Federal Regulations, copy of 2024", "https://www.customsmobile.com/regulations/title7_chapterI-i1_part66_subpartA_section66.6", True),
     Source("CFR201.31", Tier.A, "USDA", "7 CFR 201.31, germination standards for vegetable seeds in interstate commerce", 2015, "Code of Federal Regulations, 2015 edition", "https://github.com/18F/allregs/blob/0f10affa243f1d129291dfe5109f791d42ec4920/html/sections/7CFR201.31.html", True),
     Source("CFR201.46", Tier.A, "USDA", "7 CFR 201.46, table 1, weight of working sample and seeds per gram", 2015, "Code of Federal Regulations, 2015 edition", "https://github.com/18F/allregs/blob/0f10affa243f1d129291dfe5109f791d42ec4920/html/sections/7CFR201.46.html", True),
     Source("CFR201.58", Tier.A, "USDA", "7 CFR 201.58, table 2, germination requirements", 2015, "Code of Federal Regulations, 2015 edition", "https://github.com/18F/allregs/blob/0f10affa243f1d129291dfe5109f791d42ec4920/html/sections/7CFR201.58.html", True),
