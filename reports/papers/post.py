@@ -8,6 +8,7 @@ from typing import Any
 
 from farm.models import Farm
 from reports.calc.rules import RULES
+from reports.calc.rules.compost import counted_raw
 from reports.calc.rules.post import first_harvests, keep_out, on_show
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.rules import RuleId
@@ -22,6 +23,7 @@ def post_paper(farm: Farm, *, now: dt.datetime) -> dict[str, Any]:
     books = dossier(farm, season, today=here.date())
     told = (*rules_of(farm, season), *RULES)
     manure = next(rule for rule in told if rule.id is RuleId.MANURE)
+    heat = next(rule for rule in told if rule.id is RuleId.COMPOST)
     days = round(manure["contact_days"])
     posting = next(rule for rule in told if rule.id is RuleId.POSTING)
     return {
@@ -30,6 +32,11 @@ def post_paper(farm: Farm, *, now: dt.datetime) -> dict[str, Any]:
         "keep_out": keep_out(books, now=here),
         "on_show": on_show(books, posting, now=here),
         "posting": posting,
-        "waiting": first_harvests(books, today=here.date(), manure_days=days),
+        "waiting": first_harvests(
+            books,
+            today=here.date(),
+            manure_days=days,
+            raw=counted_raw(books, heat),
+        ),
         "manure_days": days,
     }

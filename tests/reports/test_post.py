@@ -6,6 +6,7 @@ import pytest
 from django.urls import reverse
 from django.utils import timezone
 
+from reports.calc.rules.compost import counted_raw
 from reports.calc.rules.post import first_harvests, keep_out, on_show
 from reports.calc.shapes.rules import RuleId
 from tests.calc import books as at
@@ -64,6 +65,30 @@ def test_a_harvest_waits_for_the_label_and_for_manure():
     )
     told = first_harvests(never, today=day("09-01"), manure_days=120)
     assert [one.on for one in told] == [None]
+
+
+def test_what_shares_ground_with_a_sprayed_field_waits_with_it():
+    bed = but(at.GROUND, id=2, name="North bed", parent_id=at.GROUND.id)
+    books = spoiled(fields=(at.GROUND, bed), puts=(at.SPRAYED,))
+    told = first_harvests(books, today=day("06-10"), manure_days=120)
+    assert [one.field for one in told] == ["North", "North bed"]
+
+
+def test_a_spray_whose_label_was_not_typed_holds_the_harvest_until_somebody_reads_it():
+    books = spoiled(
+        products=(at.PRODUCT, but(at.SPRAY, preharvest_days=None)), puts=(at.SPRAYED,)
+    )
+    (told,) = first_harvests(books, today=day("06-12"), manure_days=120)
+    assert (told.on, told.raw_manure) == (None, False)
+
+
+def test_compost_without_its_heat_holds_the_harvest_as_raw_manure_does():
+    yard = at.rows.Product(3, "Yard compost", "compost")
+    put = but(at.PUT, id=3, product_id=3, on=day("05-01"), worked_in_on=day("05-01"))
+    books = spoiled(products=(*CLEAN.products, yard), puts=(put,))
+    raw = counted_raw(books, rule(RuleId.COMPOST))
+    told = first_harvests(books, today=day("06-10"), manure_days=120, raw=raw)
+    assert [(one.on, one.compost) for one in told] == [(day("08-29"), True)]
 
 
 @pytest.mark.django_db

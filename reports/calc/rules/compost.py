@@ -20,19 +20,22 @@ def compost(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Hold each batch used, or made this season, against time, heat and turnings."""
     used = {heap.id: heap for heap, _ in _heaps_put(books)}
     made = {heap.id: heap for heap in books.heaps if heap.started_on in books.season}
-    failed = set()
     for heap in {**used, **made}.values():
-        found = list(heap_findings(heap, rule))
-        yield from found
-        failed |= {heap.id for _ in found}
-    raw = [put for heap, put in _heaps_put(books) if heap.id in failed]
-    unknown = list(_of_no_batch(books))
-    for put in unknown:
+        yield from heap_findings(heap, rule)
+    for put in _of_no_batch(books):
         yield of_put(Matter.COMPOST_NO_BATCH, put, put_values(books, put))
     pair = Matter.COMPOST_ON_TOP, Matter.COMPOST_SOON
-    for put in (*raw, *unknown):
+    for put in counted_raw(books, rule):
         for one in waited(books, rule, put, pair):
             yield replace(one, severity=Severity.STOP)
+
+
+def counted_raw(books: Dossier, rule: Rule) -> tuple[Put, ...]:
+    """Return the compost put on that counts as raw manure, for want of its heat."""
+    used = {heap.id: heap for heap, _ in _heaps_put(books)}
+    failed = {heap.id for heap in used.values() if any(heap_findings(heap, rule))}
+    raw = (put for heap, put in _heaps_put(books) if heap.id in failed)
+    return (*raw, *_of_no_batch(books))
 
 
 def heap_findings(heap: Heap, rule: Rule) -> Iterator[Found]:

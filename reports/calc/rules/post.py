@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from reports.calc.rules.asked import PEST, field_name, type_of
@@ -15,6 +15,7 @@ from reports.calc.rules.dates import (
     posting_kept_until,
     reentry_over,
 )
+from reports.calc.shapes.books import Put
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.post import Display, FirstHarvest, KeepOut, Plot, Sprayed
 from reports.calc.shapes.rules import Rule
@@ -123,24 +124,38 @@ def on_show(books: Dossier, rule: Rule, *, now: dt.datetime) -> tuple[Display, .
 
 
 def first_harvests(
-    books: Dossier, *, today: dt.date, manure_days: int
+    books: Dossier, *, today: dt.date, manure_days: int, raw: Collection[Put] = ()
 ) -> tuple[FirstHarvest, ...]:
-    """Return fields whose harvest still waits, by label or after raw manure."""
-    told = []
-    for put in books.puts:
-        product, kind = books.product[put.product_id], type_of(books, put)
-        field = field_name(books, put.field_id)
-        days = product.preharvest_days
-        if kind == PEST and days:
-            first = put.on + dt.timedelta(days=math.ceil(days))
-            if put.on <= today < first:
-                told.append(FirstHarvest(field, product.name, first, False))
-        if kind == "manure" and put.on <= today:
-            opens = earliest_harvest(put.worked_in_on, days=manure_days)
-            waits = today < (opens or put.on + MANURE_FOR)
-            if waits:
-                told.append(FirstHarvest(field, product.name, opens, True))
+    """Return fields whose harvest still waits, by label or after raw manure.
+
+    ``raw`` is the compost that counts as raw manure. Every piece that shares ground
+    with the one something was put on waits with it.
+    """
+    counted = {put.id for put in raw}
+    told = [
+        replace(wait, field=field_name(books, piece))
+        for put in books.puts
+        if put.on <= today
+        for wait in _waits(books, put, today, manure_days, put.id in counted)
+        for piece in books.overlap.get(put.field_id, {put.field_id})
+    ]
     return tuple(sorted(told, key=lambda one: (one.field, one.product)))
+
+
+def _waits(
+    books: Dossier, put: Put, today: dt.date, manure_days: int, counted: bool
+) -> Iterator[FirstHarvest]:
+    product, kind = books.product[put.product_id], type_of(books, put)
+    field = field_name(books, put.field_id)
+    if kind == PEST:
+        days = product.preharvest_days
+        first = None if days is None else put.on + dt.timedelta(days=math.ceil(days))
+        if today < (first or put.on + UNKNOWN_FOR):
+            yield FirstHarvest(field, product.name, first, False)
+    if kind == "manure" or counted:
+        opens = earliest_harvest(put.worked_in_on, days=manure_days)
+        if today < (opens or put.on + MANURE_FOR):
+            yield FirstHarvest(field, product.name, opens, True, counted)
 
 
 def initials(name: str) -> str:

@@ -21,13 +21,15 @@ class KeepOut:
 class FirstHarvest:
     """A field with nothing to be harvested before a day; None where none can be told.
 
-    ``raw_manure`` says that manure holds the harvest back, else a label does.
+    ``raw_manure`` says that manure holds the harvest back, else a label does;
+    ``compost`` that it is compost which counts as such.
     """
 
     field: str
     product: str
     on: dt.date | None
     raw_manure: bool
+    compost: bool = False
 
 
 @dataclass(frozen=True, slots=True)
