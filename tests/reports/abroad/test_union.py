@@ -1,0 +1,81 @@
+"""A small holding under the rules of the Union, from its records to its pages."""
+
+import datetime as dt
+import html
+import json
+import re
+from pathlib import Path
+
+import pytest
+from django.db import transaction
+from django.test import Client
+from django.urls import reverse
+
+from farm.models import User
+from records import catalogue
+from records.management.commands.load_demo import FIXTURES
+from records.reading import demo
+from reports.calc.rules import RULES
+from reports.calc.shapes.rules import RuleSet
+from reports.labels.rules import place_said
+from reports.papers.findings import findings_paper
+from tests.reports.test_demo_faults import planted
+
+STORY = json.loads(
+    Path(__file__).with_name("alder_bottom.json").read_text(encoding="utf-8")
+)
+YEAR, TODAY = 2025, dt.date(2026, 1, 15)
+EU = [one for one in RULES if one.set is RuleSet.ORGANIC_EU]
+
+
+@pytest.fixture(scope="module")
+def holding(django_db_setup, django_db_blocker, tmp_path_factory):
+    """What was planted, what the paper lists, and the page row by row."""
+    weather = tmp_path_factory.mktemp("weather") / "none.csv"
+    weather.write_text("date,tmin_c,tmax_c,rain_mm\n2025-01-01,1,5,0\n")
+    with django_db_blocker.unblock(), transaction.atomic():
+        owner = User.objects.create_user("owner@example.org", name="Ada")
+        if catalogue.is_stale(FIXTURES / "crops.json"):
+            catalogue.load(FIXTURES / "crops.json")
+        farm, lines = demo.load_lines(STORY, owner=owner, weather=weather)
+        groups = findings_paper(farm, YEAR, today=TODAY)["groups"]
+        client = Client()
+        client.force_login(owner)
+        page = client.get(reverse("reports:findings", args=[farm.slug, YEAR]))
+        yield (
+            {one for line in lines for one in planted(line)},
+            [line for group in groups for line in group.lines],
+            rows_of(page.content.decode()),
+        )
+        transaction.set_rollback(True)
+
+
+def rows_of(page):
+    plain = re.sub(r"\s+", " ", re.sub(r"<[^>]+>", " ", page.replace("<tr", "\0")))
+    return html.unescape(plain).split("\0")
+
+
+def told(lines):
+    for line in lines:
+        rule, found = line.finding.rule, line.finding.found
+        if rule.set is RuleSet.ORGANIC_EU:
+            yield f"{rule.id}.{found.matter}", found.noun, found.record
+
+
+@pytest.mark.django_db
+def test_what_the_rules_of_the_union_find_is_exactly_what_was_made(holding):
+    faults, lines, _rows = holding
+    assert sorted(told(lines)) == sorted(faults)
+
+
+@pytest.mark.django_db
+@pytest.mark.parametrize("rule", EU, ids=[one.id for one in EU])
+def test_a_fault_against_each_rule_of_the_union_is_told_on_the_page(rule, holding):
+    """Cited from memory, so each finding says to check the current text."""
+    _faults, lines, rows = holding
+    mine = [line for line in lines if line.finding.rule == rule]
+    assert mine
+    for line in mine:
+        (row,) = [row for row in rows if re.sub(r"\s+", " ", line.words) in row]
+        assert place_said(rule.citation) in row
+        assert "check the current text" in row
