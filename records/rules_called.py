@@ -64,6 +64,7 @@ NUMBERS: Mapping[str, Promise] = {
     "ratio_high": _("C:N, to"),
     "after_days": _("days after the season’s end"),
     "late_days": _("days before the season’s end that count as late"),
+    "stand_months": _("months it may lie under a stand that was not ended"),
     "nitrogen_kg_ha": _("nitrogen"),
     "sources": _("sources asked"),
     "metres": _("width of a buffer"),

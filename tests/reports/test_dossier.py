@@ -11,7 +11,12 @@ from reports.calc.shapes.rules import Matter, RuleSet
 from reports.ledger.dossier import dossier
 from reports.ledger.ruling import rules_of
 from tests.factories import (
+    ApplicationFactory,
     CertifierNumberFactory,
+    FarmFigureFactory,
+    HarvestLotFactory,
+    InputProductFactory,
+    KindFactory,
     ObservationFactory,
     PlantingFactory,
     RulesFollowedFactory,
@@ -39,6 +44,28 @@ def test_a_cover_that_stood_until_the_crop_was_up_is_found(world):
     assert Matter.ENDED_LATE in matters(farm)
     void(seen, by=world.owner, now=NOW, reason="It was a weed.")
     assert Matter.ENDED_LATE not in matters(farm)
+
+
+def test_the_books_are_read_as_far_back_as_any_number_of_a_certifier_asks(world):
+    """Six years is the most that a certifier may ask of ground under perennials."""
+    farm = world.farm
+    farm.standard = "eu"
+    farm.save()
+    number = {"key": "organic_eu.land-clock.perennial_months", "low": 12, "high": 72}
+    CertifierNumberFactory(farm=farm, **number, value=72)
+    kind = KindFactory(farm=farm, name="Blackcurrant")
+    FarmFigureFactory(farm=farm, kind=kind, attribute="perennial", low=1, high=1)
+    told = {"purpose": "cash", "line__kind": kind}
+    bushes = PlantingFactory(farm=farm, sown_on=dt.date(2023, 4, 1), **told)
+    told = {"field": bushes.field, "planting": bushes, "status": "organic"}
+    HarvestLotFactory(farm=farm, harvested_on=dt.date(2026, 7, 1), **told)
+    weedkiller = InputProductFactory(farm=farm, type="pest", approval="")
+    used = {"product": weedkiller, "field": bushes.field}
+    put = ApplicationFactory(farm=farm, applied_on=dt.date(2020, 7, 2), **used)
+    assert Matter.LAND_CUT_EARLY in matters(farm)
+    put.applied_on = dt.date(2020, 7, 1)
+    put.save()
+    assert Matter.LAND_CUT_EARLY not in matters(farm)
 
 
 def matters(farm):

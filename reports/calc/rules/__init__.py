@@ -2,6 +2,14 @@
 
 from reports.calc.rules.checking import CHECKS, findings
 from reports.calc.rules.tallies import tallies
-from reports.calc.rules.texts import CHECKED_ON, RULES, rules_for
+from reports.calc.rules.texts import CHECKED_ON, LONGEST_MONTHS, RULES, rules_for
 
-__all__ = ["CHECKED_ON", "CHECKS", "RULES", "findings", "rules_for", "tallies"]
+__all__ = [
+    "CHECKED_ON",
+    "CHECKS",
+    "LONGEST_MONTHS",
+    "RULES",
+    "findings",
+    "rules_for",
+    "tallies",
+]

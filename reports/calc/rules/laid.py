@@ -36,14 +36,15 @@ def tarp(books: Dossier, rule: Rule) -> Iterator[Found]:
 
     A sheet serves the stand that grew in it to its last harvest or its end, and
     bare ground to the end of the season in which it was laid. Under a stand that
-    nobody ended it is asked about a season later. Of that one, and of one laid so few
-    days before the season's end that it may be meant for a clean bed in spring, only
-    another look is asked.
+    nobody ended it is asked about some months on, by default a season. Of that one,
+    and of one laid so few days before the season's end that it may be meant for a
+    clean bed in spring, only another look is asked.
     """
     for sheet in _sheets(books):
-        matter = _left(books, sheet.row, rule)
+        due = due_on(books, sheet.row, months=round(rule["stand_months"]))
+        matter = _left(books, sheet.row, due, rule)
         if matter is not None:
-            yield _found(books, sheet, *matter)
+            yield _found(books, sheet, *matter, due)
 
 
 def sheet_material(books: Dossier, rule: Rule) -> Iterator[Found]:
@@ -97,13 +98,12 @@ def told_by_itself(books: Dossier, end: EndOf, field_id: int) -> bool:
 
 
 def _left(
-    books: Dossier, row: Laid, rule: Rule
+    books: Dossier, row: Laid, due: dt.date, rule: Rule
 ) -> tuple[Matter, Severity | None] | None:
     """What is to be told of one sheet, and how much it weighs."""
     is_plastic = row.material in SYNTHETIC
     if row.went == WORKED_IN:
         return (Matter.SHEET_WORKED_IN, None) if is_plastic else None
-    due = due_on(books, row)
     until = due + dt.timedelta(days=round(rule["after_days"]))
     if due > books.season.last or (row.off_on or books.today) <= until:
         return None
@@ -117,13 +117,16 @@ def _left(
     return Matter.TARP_LEFT, None if is_sure else Severity.WARN
 
 
-def due_on(books: Dossier, row: Laid) -> dt.date:
-    """Return the last day of the season that a sheet served."""
+def due_on(books: Dossier, row: Laid, *, months: int) -> dt.date:
+    """Return the last day of the season that a sheet served.
+
+    Under a stand that nobody ended it serves so many months from being laid.
+    """
     ends = books.by_stand["ends"].get(row.stand_id or 0, ())
     cuts = books.by_stand["crops"].get(row.stand_id or 0, ())
     used = [row.on, *(crop.on for crop in cuts), *(end.on for end in ends if end.over)]
     if _stands(books, row):
-        used.append(add_months(row.on, 12))
+        used.append(add_months(row.on, months))
     return last_of_season(max(used), first=books.season.first)
 
 
@@ -135,7 +138,11 @@ def _stands(books: Dossier, row: Laid) -> bool:
 
 
 def _found(
-    books: Dossier, sheet: _Sheet, matter: Matter, severity: Severity | None
+    books: Dossier,
+    sheet: _Sheet,
+    matter: Matter,
+    severity: Severity | None,
+    due: dt.date | None = None,
 ) -> Found:
     row = sheet.row
     stand = books.stand.get(row.stand_id or 0)
@@ -143,8 +150,9 @@ def _found(
         "field": field_name(books, row.field_id),
         "material": row.words or row.material,
         "laid": row.on,
-        "due": due_on(books, row),
     }
+    if due is not None:
+        told["due"] = due
     if row.off_on is not None:
         told["off"] = row.off_on
     if stand is not None:

@@ -44,10 +44,12 @@ YEARLY = (Param("months", 12, "months", 1, 36, ours=True),)
 # No federal width; 8 m in Canada, [CGSB-B].
 NO_WIDTH = (Param("metres", 0, "m", 0, 200, ours=True),)
 # The text gives no days after the season: that there are none is our own reading.
-# Nor does it speak of sheets laid late for a clean bed in spring: those days are ours.
+# Nor does it speak of sheets laid late for a clean bed in spring, or lying for years
+# under a stand: those numbers are ours.
 SHEETS = (
     Param("after_days", 0, "days", 0, 240, ours=True),
     Param("late_days", 120, "days", 0, 240, ours=True),
+    Param("stand_months", 12, "months", 0, 60, ours=True),
 )
 # Kilograms a hectare and year, from memory: unverified, [EU2018-M].
 NITROGEN = (Param("nitrogen_kg_ha", 170, "kg/ha", 50, 400),)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime as dt
+
 from reports.calc.shapes.rules import Param, Rule, RuleId, RuleSet, Severity
 
 STOP, FIX = Severity.STOP, Severity.FIX
@@ -10,6 +12,8 @@ WORKERS, RESTRICTED = RuleSet.WORKERS, RuleSet.RESTRICTED
 BOOKS, LABEL = RuleSet.BOOKS, RuleSet.LABEL
 COVER, SEED_LAW = RuleSet.COVER_CROP, RuleSet.SEED_LAW
 OURS = "ASSUMED"
+# The sections before these ran out on this day, [CFR170].
+REVISED = dt.date(2017, 1, 2)
 
 # Posted within 24 hours, shown 30 days after the interval, kept 2 years, [CFR170].
 POSTING = (
@@ -53,9 +57,9 @@ TOLERANCE = (
 # ruff: noqa: E501
 # fmt: off
 OTHERS: tuple[Rule, ...] = (
-    Rule(RuleId.REENTRY, WORKERS, "40 CFR 170, and the label", STOP, "CFR170"),
-    Rule(RuleId.POSTING, WORKERS, "40 CFR 170.311(b)", FIX, "CFR170", POSTING),
-    Rule(RuleId.TRAINED, WORKERS, "40 CFR 170.401, 170.601(a)(1)", STOP, "CFR170T", TRAINING, stale=True),
+    Rule(RuleId.REENTRY, WORKERS, "40 CFR 170, and the label", STOP, "CFR170", effective_from=REVISED),
+    Rule(RuleId.POSTING, WORKERS, "40 CFR 170.311(b)", FIX, "CFR170", POSTING, effective_from=REVISED),
+    Rule(RuleId.TRAINED, WORKERS, "40 CFR 170.401, 170.601(a)(1)", STOP, "CFR170T", TRAINING, effective_from=REVISED, stale=True),
     Rule(RuleId.RESTRICTED_RECORD, RESTRICTED, "7 CFR 110.3(a)", FIX, "CFR110", stale=True),
     Rule(RuleId.RESTRICTED_DAYS, RESTRICTED, "7 CFR 110.3", FIX, "CFR110", FORTNIGHT, stale=True),
     Rule(RuleId.CONTRACTOR_COPY, RESTRICTED, "7 CFR 110.3", FIX, "CFR110", MONTH, stale=True),

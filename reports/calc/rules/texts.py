@@ -20,6 +20,11 @@ CHECKED_ON = dt.date(2026, 6, 20)
 # Kept on every farm: the books add up, and labels are read.
 ALWAYS = frozenset({RuleSet.BOOKS, RuleSet.LABEL})
 
+# The longest any rule looks back from a day, whatever a certifier makes of it.
+LONGEST_MONTHS = round(
+    max(one.high for rule in RULES for one in rule.params if one.unit == "months")
+)
+
 Overruling = Mapping[tuple[RuleSet, RuleId, str], float]
 
 

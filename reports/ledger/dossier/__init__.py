@@ -5,6 +5,8 @@ from __future__ import annotations
 import datetime as dt
 
 from farm.models import Farm
+from reports.calc.rules import LONGEST_MONTHS
+from reports.calc.rules.dates import add_months
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.dossier import Dossier
 from reports.ledger.dossier import (
@@ -19,13 +21,13 @@ from reports.ledger.dossier import (
 )
 from reports.ledger.dossier.reading import Reading
 
-# The longest period any rule asks of the land before a harvest, and some to spare.
-LOOK_BACK_DAYS = 5 * 366
+# What a rule looks back from may lie a year before the season: a sowing in autumn.
+LOOK_BACK_MONTHS = LONGEST_MONTHS + 12
 
 
 def dossier(farm: Farm, season: Span, *, today: dt.date) -> Dossier:
     """Read a season and the years before it: the same queries for any size."""
-    since = season.first - dt.timedelta(days=LOOK_BACK_DAYS)
+    since = add_months(season.first, -LOOK_BACK_MONTHS)
     reading = Reading(farm, since, max(season.last, min(today, season.last)))
     told = {
         **land.told(reading),

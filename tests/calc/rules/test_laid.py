@@ -197,6 +197,24 @@ def test_how_late_a_sheet_is_laid_for_spring_is_the_certifiers_to_say(
     assert (one.found.matter, one.severity) == (LEFT, weight)
 
 
+@pytest.mark.parametrize(
+    ("months", "on", "asked"),
+    [
+        (12, "2025-04-20", [UNDER]),
+        (36, "2025-04-20", []),
+        (36, "2023-04-20", [UNDER]),
+        (0, "2026-04-20", [UNDER]),
+    ],
+)
+def test_how_long_a_sheet_may_lie_under_berries_is_the_certifiers_to_say(
+    months, on, asked
+):
+    """A season is our own; on 15 January 2027 the books of 2026 are looked at."""
+    given = rule(RuleId.TARP, RuleSet.ORGANIC_US).overruled("stand_months", months)
+    told = findings(with_berries(but(UNDER_BERRIES, on=day(on))), [given])
+    assert [one.found.matter for one in told] == asked
+
+
 @pytest.mark.parametrize("days", [-1, 241])
 def test_days_out_of_range_are_not_taken_from_the_certifier(days):
     asked = rule(RuleId.TARP, RuleSet.ORGANIC_US)

@@ -38,6 +38,13 @@ def test_a_rule_is_put_to_a_record_by_the_day_of_the_record():
     assert not supplier.covers(day("2024-03-18"))
 
 
+@pytest.mark.parametrize("id_", [RuleId.REENTRY, RuleId.POSTING, RuleId.TRAINED])
+def test_worker_protection_begins_where_the_sections_before_it_ran_out(id_):
+    """40 CFR 170.2: sections 170.1 to 170.260 ran out on 2 January 2017."""
+    assert rule(id_).covers(day("2017-01-02"))
+    assert not rule(id_).covers(day("2017-01-01"))
+
+
 def test_findings_come_heaviest_first_and_each_once():
     books = spoiled(
         lots=(but(at.LOT, certificate="", purity=None),),
