@@ -30,7 +30,7 @@ COUNTED: Mapping[Part, Any] = {
 
 def use_said(part: Part, use: Use, system: System) -> str:
     """How often, how much in all, and from which day, or since when a status holds."""
-    first, much = day_said(use.first, "j M Y"), ", ".join(_measures(use, system))
+    first, much = whole(day_said(use.first, "j M Y")), ", ".join(_measures(use, system))
     if part is Part.STATUS:
         status = Field.Status(use.status).label
         told = _("%(status)s since %(day)s") % {"status": status, "day": first}
@@ -47,4 +47,9 @@ def _measures(use: Use, system: System) -> list[str]:
         (use.mass_kg, units.write_mass),
         (use.volume_m3, units.write_volume),
     )
-    return [measure_said(write(value, system)) for value, write in told if value]
+    return [whole(measure_said(write(value, system))) for value, write in told if value]
+
+
+def whole(words: str) -> str:
+    """A number and its unit stay on one line."""
+    return words.replace(" ", "\N{NO-BREAK SPACE}")

@@ -327,4 +327,4 @@ def test_each_change_says_how_much_it_was_and_opens_its_record(world, owner_clie
         opens = (line.use.noun, line.use.record)
         assert reverse("records:page", args=["alder-hill", *opens]) in told
         assert str(line.use.first.year) in line.said
-    assert any(" ac" in line.said or " sq ft" in line.said for line in lines)
+    assert any("\xa0ac" in line.said for line in lines)

@@ -30,6 +30,7 @@ from reports.papers.packet.tables import Books, Register, Section
 from reports.papers.packet.told import printed_sections
 from reports.prints import packet
 from reports.prints.packet import print_packet
+from reports.templatetags.registers import FIGURES
 from tests.calc import books as at
 from tests.calc.books import but, day, spoiled
 from tests.factories import (
@@ -236,6 +237,7 @@ def test_a_part_alone_has_a_cover_and_itself(world):
     reader = pypdf.PdfReader(io.BytesIO(print_packet(paper)))
     assert len(reader.pages) == 2
     assert "Training" in reader.pages[1].extract_text()
+    assert reader.metadata.title.startswith("Training, ")
 
 
 @pytest.mark.django_db
@@ -318,6 +320,26 @@ def test_late_entries_of_any_noun_are_told(world):
     told = late_entries(world.farm, Span(*world.farm.season(YEAR))).entries
     assert str(late) in {one.label for one in told}
     assert all((one.written_on - one.on).days > 1 for one in told)
+
+
+@pytest.mark.django_db
+def test_columns_of_figures_stand_in_line_and_no_others(world):
+    """A figure begins with a digit and is no day; a column is one as a whole."""
+    figure, iso = re.compile(r"-?\d[\d,.]*( |%|$)"), re.compile(r"\d{4}-\d{2}-\d{2}")
+    named = {"Lot", "Hours", "Source asked", "Registration"}
+    paper = packet_paper(world.farm, YEAR, today=TODAY)
+    seen = set()
+    for section in paper["sections"]:
+        first = section.groups[0] if section.groups else None
+        table = section.register or (first and first.register)
+        for number, head in enumerate(table.headings if table else ()):
+            cells = [row[number] for row in table.rows if row[number] != "—"]
+            if cells and str(head) not in named:
+                all_are = all(figure.match(one) and not iso.match(one) for one in cells)
+                told = number in FIGURES.get(section.key, ())
+                assert told == all_are, (section.key, str(head), cells)
+                seen |= {section.key} if told else set()
+    assert len(seen) > 5
 
 
 @pytest.mark.django_db

@@ -108,9 +108,9 @@ def _days(stays: list[Stay], years: Span) -> str:
         )
         for is_cash in (False, True)
     }
-    told = {"cover": counts[False], "cash": counts[True], "all": years.days}
+    told = {"cover": counts[False], "cash": counts[True], "all": f"{years.days:,}"}
     return (
-        _now("A cover stood on %(cover)s days and a cash crop on %(cash)s of %(all)s.")
+        _now("Of %(all)s days a cover stood on %(cover)s and a cash crop on %(cash)s.")
         % told
     )
 
