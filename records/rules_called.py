@@ -38,6 +38,7 @@ NUMBERED: Mapping[str, Promise] = {
     "contractor-copy": _("The contractor’s copy of the record"),
     "review": _("Records looked over"),
     "termination-day": _("End of a cover before the crop"),
+    "cover-end": _("How and when covers ended is written down"),
     "tag-age": _("Age of the germination test"),
     "plant-back": _("A label’s wait before feed and grain"),
     "grazing-label": _("Labels read before grazing"),
@@ -77,6 +78,7 @@ NUMBERS: Mapping[str, Promise] = {
     "days_2": _("days before planting, zone 2"),
     "days_3": _("days before planting, zone 3"),
     "days_4": _("days before planting, zone 4"),
+    "past_days": _("days a cover may stand past the crop’s sowing"),
     "packed_share": _("tolerance for seed and packed inputs"),
     "bulk_share": _("tolerance for harvests in bulk"),
 }

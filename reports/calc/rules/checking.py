@@ -29,6 +29,7 @@ from reports.calc.rules import (
     supply,
     tags,
     trained,
+    unended,
 )
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Finding, Found, Rule, RuleId, Severity
@@ -85,6 +86,7 @@ CHECKS: Mapping[RuleId, Check] = {
     RuleId.DOCUMENT: keeping.document,
     RuleId.ENGINEERED: engineered.engineered,
     RuleId.TRAINED: trained.trained,
+    RuleId.COVER_END: unended.cover_end,
 }
 ORDER = {severity: place for place, severity in enumerate(Severity)}
 
@@ -103,7 +105,8 @@ def findings(books: Dossier, rules: Iterable[Rule]) -> tuple[Finding, ...]:
     -------
     tuple of Finding
         By severity, then field, day and rule; each rule is put to a matter by the
-        day of the record, so that old seasons keep old rules.
+        day of the record, so that old seasons keep old rules. What two sets ask of one
+        record is told once, under the heavier.
     """
     found = [
         Finding(rule, one)
@@ -111,7 +114,10 @@ def findings(books: Dossier, rules: Iterable[Rule]) -> tuple[Finding, ...]:
         for one in CHECKS[rule.id](books, rule)
         if rule.covers(one.on)
     ]
-    return tuple(sorted({one.key: one for one in found}.values(), key=_place))
+    once: dict[str, Finding] = {}
+    for one in sorted(found, key=_place):
+        once.setdefault(one.key, one)
+    return tuple(once.values())
 
 
 def _place(finding: Finding) -> tuple[int, int, str, str, int]:

@@ -43,6 +43,8 @@ ZONES = (
     Param("days_3", 0, "days", -10, 90),
     Param("days_4", -5, "days", -10, 90),
 )
+# No text says for how long a cover may live on beside the crop: thirty days are ours.
+BESIDE = (Param("past_days", 30, "days", 0, 365, ours=True),)
 # A supervisor looks over such records in reasonable time, [CFR112]; 30 days are ours.
 REVIEWED = (Param("days", 30, "days", 1, 365, ours=True),)
 # Nobody sets how promptly; a day after is our own.
@@ -68,8 +70,10 @@ OTHERS: tuple[Rule, ...] = (
     Rule(RuleId.REVIEW, RuleSet.FOOD, "21 CFR 112.161(b)", FIX, "CFR112", REVIEWED),
     Rule(RuleId.COVER_SEED, COVER, "NRCS practice 340, as your State prints it", STOP, "NRCS340", stale=True),
     Rule(RuleId.COVER_PLAN, COVER, "NRCS practice 340, as your State prints it", FIX, "NRCS340", stale=True),
+    Rule(RuleId.COVER_END, COVER, "NRCS practice 340, as your State prints it", FIX, "NRCS340", BESIDE, stale=True),
     Rule(RuleId.BURNING, COVER, "NRCS practice 340, as your State prints it", STOP, "NRCS340", stale=True),
     Rule(RuleId.TERMINATION_DAY, RuleSet.INSURANCE, "NRCS cover crop termination guidelines", WARN, "RMA-TERM", ZONES, stale=True),
+    Rule(RuleId.COVER_END, RuleSet.INSURANCE, "NRCS cover crop termination guidelines", WARN, "RMA-TERM", BESIDE, stale=True),
     Rule(RuleId.SEED_TAG, SEED_LAW, "Federal Seed Act, what a tag says", FIX, "TAG-B"),
     Rule(RuleId.TAG_AGE, SEED_LAW, "7 CFR 201.30a", INFO, "CFR201T", TAG),
     Rule(RuleId.PREHARVEST, LABEL, "the product’s label", STOP, "LABEL-UNL"),

@@ -89,6 +89,7 @@ class RuleId(StrEnum):
     DOCUMENT = "document"
     ENGINEERED = "engineered"
     TRAINED = "trained"
+    COVER_END = "cover-end"
 
 
 class Matter(StrEnum):
@@ -203,6 +204,7 @@ class Matter(StrEnum):
     UNTRAINED_WORKED = "untrained_worked"
     UNTRAINED_PLANNED = "untrained_planned"
     LAND_CUT_EARLY = "land_cut_early"
+    COVER_NOT_ENDED = "cover_not_ended"
 
 
 class Tally(StrEnum):

@@ -27,5 +27,10 @@ KEEPING = {
         "guideline for zone %(zone)s says by %(by)s. Ask your agent, and keep advice "
         "in writing."
     ),
+    Matter.COVER_NOT_ENDED: _(
+        "%(kind)s on %(field)s, sown %(sown)s: %(crop)s was sown there on %(day)s, and "
+        "how and when the cover ended is not written down. Write its end; if it is "
+        "meant to live on beside the crop, say so in a reply."
+    ),
     Matter.SEASON_EMPTY: _("Nothing is written down from %(first)s to %(last)s."),
 }

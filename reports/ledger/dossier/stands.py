@@ -41,9 +41,16 @@ def _plantings(reading: Reading) -> Any:
     chosen = (
         Q(sown_on__range=days) | Q(sown_on=None, planned_on__range=days) | Exists(cut)
     )
-    up = Q(observations__seen=Observation.Seen.EMERGED, observations__voided_at=None)
     rows = reading.live(Planting).filter(chosen).annotate(ground=F("field__name"))
-    return rows.annotate(up_on=Min("observations__seen_on", filter=up))
+    return rows.annotate(
+        up_on=_first_seen(Observation.Seen.EMERGED),
+        killed_on=_first_seen(Observation.Seen.FROST_KILLED),
+    )
+
+
+def _first_seen(what: Observation.Seen) -> Min:
+    seen = Q(observations__seen=what, observations__voided_at=None)
+    return Min("observations__seen_on", filter=seen)
 
 
 def _stand(row: Any, lines: list[Line]) -> Stand:
@@ -59,6 +66,7 @@ def _stand(row: Any, lines: list[Line]) -> Stand:
         inoculated=row.inoculated,
         next_crop_on=row.next_crop_on,
         up_on=row.up_on,
+        killed_on=row.killed_on,
         done_by=row.done_by,
     )
 

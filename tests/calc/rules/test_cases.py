@@ -341,6 +341,7 @@ CASES = [
     ),
     (Matter.COVER_UNMEASURED, covered(lines=(rows.Line("Rye", False, 1),))),
     (Matter.ENDED_LATE, covered(but(END, on=day("05-20")))),
+    (Matter.COVER_NOT_ENDED, spoiled(stands=(at.STAND, COVER))),
     (Matter.SEASON_EMPTY, spoiled(entries=())),
     (Matter.NO_DOCUMENT, spoiled(documents=frozenset())),
     (Matter.NO_LABEL, spoiled(documents=frozenset({("seed-lots", 1)}))),

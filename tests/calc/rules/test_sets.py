@@ -56,6 +56,15 @@ def test_findings_come_heaviest_first_and_each_once():
     assert len({one.key for one in told}) == len(told)
 
 
+def test_what_two_sets_ask_of_one_record_is_told_once_under_the_heavier():
+    cover = but(at.STAND, id=2, purpose="cover", sown_on=day("03-20"))
+    sets = RuleSet.COVER_CROP, RuleSet.INSURANCE
+    asked = [rule(RuleId.COVER_END, one) for one in sets]
+    for rules in (asked, asked[::-1]):
+        (one,) = findings(spoiled(stands=(at.STAND, cover)), rules)
+        assert (one.rule.set, one.severity) == (RuleSet.COVER_CROP, Severity.FIX)
+
+
 def test_counts_are_told_in_whole_numbers():
     told = {one.tally: (one.have, one.of) for one in tallies(CLEAN)}
     assert told[Tally.PLANTINGS_LOT] == (1, 1)

@@ -35,6 +35,7 @@ class Stand:
     inoculated: bool = False
     next_crop_on: Day = None
     up_on: Day = None
+    killed_on: Day = None
     done_by: str = ""
 
     @property
