@@ -87,6 +87,7 @@ CHECKS: Mapping[RuleId, Check] = {
     RuleId.ENGINEERED: engineered.engineered,
     RuleId.TRAINED: trained.trained,
     RuleId.COVER_END: unended.cover_end,
+    RuleId.COVER_INOCULANT: covers.cover_inoculant,
 }
 ORDER = {severity: place for place, severity in enumerate(Severity)}
 

@@ -7,6 +7,8 @@ from collections.abc import Iterator
 
 from reports.calc.rules.asked import field_name, sown_this_season
 from reports.calc.rules.dates import terminate_by
+from reports.calc.rules.supply import is_named
+from reports.calc.rules.tags import SELF_SOWN
 from reports.calc.shapes.books import EndOf, Stand
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Found, Matter, Rule, Told
@@ -35,7 +37,7 @@ def cover_plan(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Find covers sown with no weight of seed written down [NRCS340]_."""
     for stand, sown in sown_this_season(books):
         unweighed = [line.kind for line in stand.lines if line.seed_kg is None]
-        if stand.purpose == "cover" and unweighed and stand.method != "self_sown":
+        if stand.purpose == "cover" and unweighed and stand.method != SELF_SOWN:
             told: Told = {
                 "field": field_name(books, stand.field_id),
                 "kind": ", ".join(unweighed),
@@ -43,6 +45,23 @@ def cover_plan(books: Dossier, rule: Rule) -> Iterator[Found]:
             }
             at = (stand.id, sown, stand.field_id)
             yield Found(Matter.COVER_UNMEASURED, "plantings", *at, values=told)
+
+
+def cover_inoculant(books: Dossier, rule: Rule) -> Iterator[Found]:
+    """Find legumes sown as a cover with no inoculant written down [NRCS340]_."""
+    for stand, sown in sown_this_season(books):
+        legumes = [line.kind for line in stand.lines if line.legume]
+        sown_by_hand = stand.purpose == "cover" and stand.method != SELF_SOWN
+        if not legumes or not sown_by_hand or stand.inoculated:
+            continue
+        if not is_named(books, stand, sown):
+            told: Told = {
+                "field": field_name(books, stand.field_id),
+                "kind": ", ".join(legumes),
+                "sown": sown,
+            }
+            at = (stand.id, sown, stand.field_id)
+            yield Found(Matter.COVER_NOT_INOCULATED, "plantings", *at, values=told)
 
 
 def termination_day(books: Dossier, rule: Rule) -> Iterator[Found]:

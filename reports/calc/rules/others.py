@@ -71,6 +71,7 @@ OTHERS: tuple[Rule, ...] = (
     Rule(RuleId.COVER_SEED, COVER, "NRCS practice 340, as your State prints it", STOP, "NRCS340", stale=True),
     Rule(RuleId.COVER_PLAN, COVER, "NRCS practice 340, as your State prints it", FIX, "NRCS340", stale=True),
     Rule(RuleId.COVER_END, COVER, "NRCS practice 340, as your State prints it", FIX, "NRCS340", BESIDE, stale=True),
+    Rule(RuleId.COVER_INOCULANT, COVER, "NRCS practice 340, as your State prints it", WARN, "NRCS340", stale=True),
     Rule(RuleId.BURNING, COVER, "NRCS practice 340, as your State prints it", STOP, "NRCS340", stale=True),
     Rule(RuleId.TERMINATION_DAY, RuleSet.INSURANCE, "NRCS cover crop termination guidelines", WARN, "RMA-TERM", ZONES, stale=True),
     Rule(RuleId.COVER_END, RuleSet.INSURANCE, "NRCS cover crop termination guidelines", WARN, "RMA-TERM", BESIDE, stale=True),

@@ -23,17 +23,11 @@ NEAR = dt.timedelta(days=3)
 
 def inoculant(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Find inoculated seed with no inoculant written down for it."""
-    put_on = list(puts_of(books, "inoculant"))
     for stand, sown in sown_this_season(books):
         yield from _overaged(books, stand, sown)
         if not stand.inoculated or not under_rules(books, stand.field_id):
             continue
-        named = _named(books, stand) or any(
-            put.stand_id == stand.id
-            or (put.field_id == stand.field_id and abs(put.on - sown) <= NEAR)
-            for put in put_on
-        )
-        if not named:
+        if not is_named(books, stand, sown):
             told: Told = {
                 "field": field_name(books, stand.field_id),
                 "kind": stand.name,
@@ -41,6 +35,15 @@ def inoculant(books: Dossier, rule: Rule) -> Iterator[Found]:
             }
             at = (stand.id, sown, stand.field_id)
             yield Found(Matter.INOCULANT_UNNAMED, "plantings", *at, values=told)
+
+
+def is_named(books: Dossier, stand: Stand, sown: dt.date) -> bool:
+    """Tell whether an inoculant is written down: on the seed, or put on with it."""
+    return _named(books, stand) or any(
+        put.stand_id == stand.id
+        or (put.field_id == stand.field_id and abs(put.on - sown) <= NEAR)
+        for put in puts_of(books, "inoculant")
+    )
 
 
 def supplier(books: Dossier, rule: Rule) -> Iterator[Found]:

@@ -90,6 +90,7 @@ class RuleId(StrEnum):
     ENGINEERED = "engineered"
     TRAINED = "trained"
     COVER_END = "cover-end"
+    COVER_INOCULANT = "cover-inoculant"
 
 
 class Matter(StrEnum):
@@ -205,6 +206,7 @@ class Matter(StrEnum):
     UNTRAINED_PLANNED = "untrained_planned"
     LAND_CUT_EARLY = "land_cut_early"
     COVER_NOT_ENDED = "cover_not_ended"
+    COVER_NOT_INOCULATED = "cover_not_inoculated"
 
 
 class Tally(StrEnum):

@@ -27,6 +27,10 @@ KEEPING = {
         "guideline for zone %(zone)s says by %(by)s. Ask your agent, and keep advice "
         "in writing."
     ),
+    Matter.COVER_NOT_INOCULATED: _(
+        "%(field)s, sown %(sown)s: no inoculant is written down for %(kind)s. Write "
+        "which it was, or in a reply why the ground needs none."
+    ),
     Matter.COVER_NOT_ENDED: _(
         "%(kind)s on %(field)s, sown %(sown)s: %(crop)s was sown there on %(day)s, and "
         "how and when the cover ended is not written down. Write its end; if it is "
