@@ -34,6 +34,7 @@ INSPECTED = frozenset(
         "reports:field",
         "reports:findings",
         "reports:findings-now",
+        "reports:map",
         "reports:packet",
         "reports:packet-pdf",
         "reports:print",

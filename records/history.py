@@ -68,16 +68,18 @@ def told(changes: Iterable[Change], farm: Farm) -> list[Told]:
     """Tell changes in their order, with one more query for those of attachments."""
     rows = list(changes)
     owners = _owners(rows)
+    places = [_place(row, owners) for row in rows]
+    opened = _opened(places, farm)
     return [
         Told(
             change=row,
             title=title_of(row.noun),
             label=label_of(row),
-            address=_address(row, farm, owners),
+            address=_address(place, farm) if place in opened else "",
             lines=tuple(lines(row, farm)),
             is_late=_is_late(row, farm),
         )
-        for row in rows
+        for row, place in zip(rows, places, strict=True)
     ]
 
 
@@ -203,14 +205,31 @@ def _owners(rows: list[Change]) -> dict[int, tuple[str, int]]:
     return {row.pk: (row.noun, row.object_id) for row in kept}
 
 
-def _address(row: Change, farm: Farm, owners: Mapping[int, tuple[str, int]]) -> str:
-    model, number = row.noun, row.object_id
-    if model == Attachment._meta.model_name:
-        model, number = owners.get(number, ("", 0))
-    noun = BY_MODEL.get(model)
-    if noun is None:
-        return ""
-    return reverse("records:page", args=[farm.slug, noun.slug, number])
+def _place(row: Change, owners: Mapping[int, tuple[str, int]]) -> tuple[str, int]:
+    """The record a change is about; of an attachment, that which it is kept with."""
+    if row.noun == Attachment._meta.model_name:
+        return owners.get(row.object_id, ("", 0))
+    return row.noun, row.object_id
+
+
+def _opened(places: Iterable[tuple[str, int]], farm: Farm) -> set[tuple[str, int]]:
+    """Those that have a page, for an inspector within the period opened to them."""
+    told = {place for place in places if place[0] in BY_MODEL}
+    if farm.period is None:
+        return told
+    return {
+        (model, pk)
+        for model in {model for model, _pk in told}
+        for pk in BY_MODEL[model]
+        .model._default_manager.seen_on(farm)
+        .filter(pk__in={pk for name, pk in told if name == model})
+        .values_list("pk", flat=True)
+    }
+
+
+def _address(place: tuple[str, int], farm: Farm) -> str:
+    model, number = place
+    return reverse("records:page", args=[farm.slug, BY_MODEL[model].slug, number])
 
 
 def _is_late(row: Change, farm: Farm) -> bool:

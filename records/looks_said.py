@@ -26,6 +26,7 @@ SAID: Mapping[str, Promise] = {
     "reports:changes-since": _("Changes in %(year)s"),
     "reports:field": _("Every season of field %(pk)s"),
     "reports:findings": _("Findings %(year)s"),
+    "reports:map": _("The land as a map"),
     "reports:packet": _("Papers for certification %(year)s"),
     "reports:packet-pdf": _("Papers for certification %(year)s, printed"),
     "reports:print": _("A print under way"),

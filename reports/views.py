@@ -68,7 +68,9 @@ def assumptions(request: FarmRequest, farm: Farm) -> HttpResponse:
 @require_GET
 @for_members()
 def land_map(request: FarmRequest, farm: Farm) -> HttpResponse:
-    paper = map_paper(farm, today=farm.today(timezone.now()))
+    today = farm.today(timezone.now())
+    last = today if farm.period is None else min(today, farm.period[1])
+    paper = map_paper(farm, today=last)
     return render(request, "reports/map.html", paper)
 
 

@@ -8,6 +8,7 @@ from django.urls import reverse
 from farm.models import Look, Role
 from farm.models.invitations import sealed
 from farm.roles import INSPECTED
+from farm.writing import review
 from records.looks_said import SAID, look_said
 from records.models import Planting
 from tests.addresses import addresses
@@ -165,6 +166,27 @@ def test_no_page_of_an_inspector_tells_an_e_mail(place, world, client_of):
     told = page.content.decode(errors="ignore")
     for member in world.farm.memberships.select_related("user"):
         assert member.user.email not in told
+
+
+@pytest.mark.django_db
+def test_the_history_links_no_record_that_is_not_opened(world, client_of, owner_client):
+    seen, unseen = (
+        HarvestLotFactory(farm=world.farm, harvested_on=day) for day in (FIRST, AFTER)
+    )
+    for row in (seen, unseen):
+        noon = dt.datetime.combine(FIRST, dt.time(12), dt.UTC)
+        review(row, by=world.owner, now=noon)
+    at = reverse("records:changes", args=["alder-hill"])
+    told = client_of.get(at).content.decode()
+    assert page_of("harvest-lots", seen) in told
+    assert page_of("harvest-lots", unseen) not in told
+    assert page_of("harvest-lots", unseen) in owner_client.get(at).content.decode()
+
+
+@pytest.mark.django_db
+def test_the_map_shows_the_land_as_it_was_on_the_last_day_opened(client_of):
+    page = client_of.get(reverse("reports:map", args=["alder-hill"]))
+    assert page.context["land"].on <= LAST
 
 
 @pytest.mark.django_db
