@@ -150,6 +150,8 @@ def written(name: str, value: Value, system: System) -> str:
         return material_said(str(value))
     if name.endswith("_kg"):
         return str(units.write_mass(float(value), system))
+    if name.endswith("_m3"):
+        return str(units.write_volume(float(value), system))
     if name.endswith("_m"):
         return measure_said(units.write_length(float(value), system))
     if isinstance(value, float):

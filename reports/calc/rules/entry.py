@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from reports.calc.rules.asked import LOOKED, PEST, puts_of
 from reports.calc.rules.dates import post_by, reentry_over
 from reports.calc.rules.telling import of_put, put_values
-from reports.calc.shapes.books import Put
+from reports.calc.shapes.books import Product, Put
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Found, Matter, Rule, Severity, Told
 
@@ -45,13 +45,13 @@ def too_early(day: dt.date, applied_on: dt.date, over: dt.datetime) -> Severity 
 
 def posting(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Find sprays not posted in time, or without what must be posted [CFR170]_."""
-    unknown: set[int] = set()
+    looked: set[int] = set()
     for put in _sprays(books):
         product, told = books.product[put.product_id], put_values(books, put)
-        if product.reentry_hours is None and product.id not in unknown:
-            unknown.add(product.id)
-            at = (product.id, put.on, put.field_id)
-            yield Found(Matter.INTERVAL_UNKNOWN, "input-products", *at, values=told)
+        at = (product.id, put.on, put.field_id)
+        for matter in _unsaid(product) if product.id not in looked else ():
+            yield Found(matter, "input-products", *at, values=dict(told))
+        looked.add(product.id)
         if put.started_at is None or put.finished_at is None:
             yield of_put(Matter.HOURS_UNKNOWN, put, told)
         due = post_by(put.ended_at, hours=rule["post_hours"])
@@ -60,6 +60,14 @@ def posting(books: Dossier, rule: Rule) -> Iterator[Found]:
             yield of_put(Matter.POSTED_NOT, put, told)
         elif put.posted_at is not None and put.posted_at > due:
             yield of_put(Matter.POSTED_LATE, put, told)
+
+
+def _unsaid(product: Product) -> Iterator[Matter]:
+    """What is shown of a product and not written down of it."""
+    if product.reentry_hours is None:
+        yield Matter.INTERVAL_UNKNOWN
+    if not product.registration.strip():
+        yield Matter.REGISTRATION_UNKNOWN
 
 
 def _sprays(books: Dossier) -> Iterator[Put]:

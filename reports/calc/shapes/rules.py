@@ -207,6 +207,9 @@ class Matter(StrEnum):
     LAND_CUT_EARLY = "land_cut_early"
     COVER_NOT_ENDED = "cover_not_ended"
     COVER_NOT_INOCULATED = "cover_not_inoculated"
+    REGISTRATION_UNKNOWN = "registration_unknown"
+    MORE_PUT = "more_put"
+    MORE_POURED = "more_poured"
 
 
 class Tally(StrEnum):

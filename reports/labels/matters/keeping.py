@@ -15,6 +15,14 @@ KEEPING = {
         "%(record)s: of %(day)s, written down on %(written)s, %(days)s days later."
     ),
     Matter.MORE_SOWN: _("%(seed)s: %(out_kg)s were sown of %(in_kg)s received."),
+    Matter.MORE_PUT: _(
+        "%(product)s: %(out_kg)s were put on of %(in_kg)s that came or were counted. "
+        "Write down the lot it came in, or what was on hand."
+    ),
+    Matter.MORE_POURED: _(
+        "%(product)s: %(out_m3)s were put on of %(in_m3)s that came. Write down the "
+        "lot it came in, or what was on hand."
+    ),
     Matter.SEED_FROM_COVER: _(
         "Lot %(lot)s from %(field)s is seed of a cover crop. Ask NRCS before it is "
         "threshed under a contract."

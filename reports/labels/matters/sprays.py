@@ -16,6 +16,10 @@ SPRAYS = {
     Matter.INTERVAL_UNKNOWN: _(
         "%(product)s: the re-entry interval of its label is not written down."
     ),
+    Matter.REGISTRATION_UNKNOWN: _(
+        "%(product)s: the registration number of its label is not written down, and is "
+        "to be shown with what was sprayed. Where the label has none, write so."
+    ),
     Matter.HOURS_UNKNOWN: _(
         "%(product)s on %(field)s, %(applied)s: from when until when is not written "
         "down."

@@ -45,3 +45,10 @@ def sprayed(product=PEST, **told):
 
 
 RESTRICTED = but(PEST, restricted=True)
+
+
+def delivered(came, *, measure="mass", counts=(), **told):
+    """So much of the feather meal came in March; 200 went on on 1 May."""
+    lot = rows.Delivered(1, 1, "F-1", "Two Magpies", day("03-01"), came, measure)
+    put = but(at.PUT, measure=measure, **told)
+    return spoiled(delivered=(lot,), puts=(put, at.SPRAYED), counts=counts)
