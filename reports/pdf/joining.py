@@ -14,7 +14,6 @@ from pikepdf import Array, Dictionary, Name, OutlineItem, String
 
 from reports.pdf.numbering import Numbering, number_pages
 from reports.pdf.pieces import Enclosure, Piece
-from reports.pdf.tags import saved
 
 # A link of this form leads to a place in another piece: its name, then what it says.
 ELSEWHERE = "elsewhere:"
@@ -66,7 +65,7 @@ def joined(
         number_pages(base, numbering)
         for file in enclosures:
             _enclose(base, file)
-        return saved(base)
+        return _saved(base)
 
 
 def _take_up(
@@ -150,3 +149,14 @@ def _enclose(base: pikepdf.Pdf, file: Enclosure) -> None:
         relationship=Name.Source,
     )
     base.attachments[file.name] = told
+
+
+def _saved(pdf: pikepdf.Pdf) -> bytes:
+    """The file, small, and the same every time."""
+    target = io.BytesIO()
+    pdf.save(
+        target,
+        deterministic_id=True,
+        object_stream_mode=pikepdf.ObjectStreamMode.generate,
+    )
+    return target.getvalue()

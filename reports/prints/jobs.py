@@ -17,7 +17,7 @@ from reports.ledger.prints import PrintJob, StoppedError
 from reports.papers.findings_history import keep_printed
 from reports.papers.packet import packet_paper
 from reports.papers.season import season_paper
-from reports.pdf import PdfUnavailableError
+from reports.pdf import PdfUnavailableError, presses
 from reports.pdf.kept import Heard
 from reports.prints.packet import print_packet
 from reports.prints.season import print_season
@@ -61,6 +61,7 @@ def printed(job: PrintJob, *, heard: Heard) -> bytes:
         paper = season_paper(farm, job.year, today=job.today)
         data, parts = print_season(paper, heard=heard), ""
     else:
+        presses.get_ready()
         paper = packet_paper(
             farm,
             job.year,

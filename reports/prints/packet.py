@@ -14,9 +14,9 @@ from reports.papers.packet.sheets import Sheet, sheets
 from reports.papers.packet.tables import Section
 from reports.papers.packet.told import printed_sections
 from reports.pdf.joining import joined
-from reports.pdf.kept import Heard, Leaf, fingerprint, pieces_of, unheard, whole_of
+from reports.pdf.kept import Heard, pieces_of, unheard, whole_of
 from reports.pdf.numbering import Numbering
-from reports.pdf.pieces import Piece
+from reports.pdf.pieces import Leaf, Piece, fingerprint
 
 # Rows that can be printed while one waits for the page.
 LONG = 500

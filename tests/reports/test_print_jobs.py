@@ -16,6 +16,7 @@ from django_tasks_db.models import DBTaskResult
 from records import printing
 from records.models import PrintedPaper, PrintJob
 from reports.pdf import kept
+from reports.pdf.pieces import Leaf
 from reports.prints import jobs
 from reports.prints.jobs import print_in_background, put_lost_back
 from tests.factories import PrintJobFactory
@@ -247,7 +248,7 @@ def test_old_files_are_cleared_away_and_their_fingerprints_are_kept(world):
 def test_a_print_is_stopped_while_its_pieces_are_printed(monkeypatch):
     """No piece is waited for: the printing processes end with the wish."""
     monkeypatch.setattr(kept, "FEW", 0)
-    leaves = [kept.Leaf(f"<html lang=en><title>{n}</title><p>{n}", "") for n in "abc"]
+    leaves = [Leaf(f"<html lang=en><title>{n}</title><p>{n}", "") for n in "abc"]
 
     def heard(done, total):
         if multiprocessing.active_children():
