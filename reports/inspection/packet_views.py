@@ -13,6 +13,7 @@ from farm.access import PRIVY, FarmRequest, for_members
 from farm.models import Farm
 from reports.inspection.forms import FileForm
 from reports.inspection.print_views import long_paper, pdf_answer
+from reports.labels.packet import parts_said
 from reports.ledger import prints
 from reports.papers.findings_history import keep_printed
 from reports.papers.packet import packet_paper
@@ -40,7 +41,8 @@ def packet_pdf(request: FarmRequest, farm: Farm, year: int) -> HttpResponse:
         page = {"farm": farm, "year": year, "remedy": error.remedy}
         return render(request, "reports/no_pdf.html", page, status=503)
     kept(request, farm, printed, year, paper)
-    return pdf_answer(printed, f"{farm.slug}-packet-{year}")
+    part = f"-{min(paper['chosen'])}" if len(paper["chosen"]) == 1 else ""
+    return pdf_answer(printed, f"{farm.slug}-packet-{year}{part}")
 
 
 @require_http_methods(["GET", "HEAD", "POST"])
@@ -50,7 +52,9 @@ def verify(request: FarmRequest, farm: Farm) -> HttpResponse:
     page = {"farm": farm, "form": form, "asked": False}
     if request.method == "POST" and form.is_valid():
         data = form.cleaned_data["file"].read()
-        page |= {"asked": True, "print": prints.found(farm, data)}
+        print_ = prints.found(farm, data)
+        page |= {"asked": True, "print": print_}
+        page["parts"] = parts_said(print_.sections) if print_ else ""
         page |= {"sha256": prints.fingerprint(data), "is_pdf": data[:5] == b"%PDF-"}
     return render(request, "reports/verify.html", page)
 

@@ -19,6 +19,14 @@ PART = {
     Part.PEOPLE: _("People who did the work"),
 }
 LISTS = (PART,)
+
+
+def parts_said(sections: str) -> str:
+    """The parts of a printed packet by name; nothing where they are all of them."""
+    told = [str(title) for key, title in SECTIONS.items() if key in sections.split()]
+    return "" if len(told) == len(SECTIONS) else "; ".join(told)
+
+
 # The parts of the packet in the order they are printed.
 SECTIONS: Mapping[str, Promise] = {
     "findings": _("Findings and replies"),

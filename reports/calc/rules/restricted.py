@@ -16,13 +16,14 @@ from reports.calc.shapes.rules import Found, Matter, Rule, Severity, Told
 def restricted_record(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Look for each of the nine elements of a record [CFR110]_, day and licence apart.
 
-    No record is without its day; the certification number is a rule of its own.
+    No record is without its day; the certification number is a rule of its own. The
+    registration stands with the product, so that is told once.
     """
+    told: set[int] = set()
     for put in _restricted(books):
         product = books.product[put.product_id]
         missing = {
             Matter.RESTRICTED_NO_PRODUCT: not product.name.strip(),
-            Matter.RESTRICTED_NO_NUMBER: not product.registration.strip(),
             Matter.RESTRICTED_NO_AMOUNT: not put.amount > 0,
             Matter.RESTRICTED_NO_AREA: not put.area_m2 > 0,
             Matter.RESTRICTED_NO_CROP: put.stand_id is None and not put.target,
@@ -32,6 +33,11 @@ def restricted_record(books: Dossier, rule: Rule) -> Iterator[Found]:
         for matter, lacks in missing.items():
             if lacks:
                 yield of_put(matter, put, put_values(books, put))
+        if not product.registration.strip() and product.id not in told:
+            told.add(product.id)
+            at = ("input-products", product.id, put.on, put.field_id)
+            values = put_values(books, put)
+            yield Found(Matter.RESTRICTED_NO_NUMBER, *at, values=values)
 
 
 def restricted_days(books: Dossier, rule: Rule) -> Iterator[Found]:

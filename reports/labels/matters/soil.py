@@ -34,13 +34,13 @@ SOIL = {
         "as raw manure."
     ),
     Matter.COMPOST_ON_TOP: _(
-        "%(product)s on %(field)s counts as raw manure while its batch lacks what is "
-        "said above, and was not worked in before lot %(lot)s was harvested."
+        "%(product)s on %(field)s counts as raw manure while its batch is short of "
+        "heat, turnings or C:N, and was not worked in before lot %(lot)s was harvested."
     ),
     Matter.COMPOST_SOON: _(
-        "%(product)s counts as raw manure while its batch lacks what is said above: "
-        "lot %(lot)s from %(field)s came %(days)s days after it was worked in, and "
-        "%(need)s days are asked for."
+        "%(product)s counts as raw manure while its batch is short of heat, turnings "
+        "or C:N: lot %(lot)s from %(field)s came %(days)s days after it was worked in, "
+        "and %(need)s days are asked for."
     ),
     Matter.COMPOST_NO_LOG: _(
         "Batch %(batch)s has no temperatures written down. If there is manure in it, "
