@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reports.calc.rules.asked import (
-    UNDER_RULES,
-)
+from reports.calc.rules.asked import UNDER_RULES, under_rules
 from reports.calc.shapes.books import Ground, Side
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Found, Matter, Rule, Told
@@ -23,7 +21,8 @@ def boundary(books: Dossier, rule: Rule) -> Iterator[Found]:
 
 
 def edges(books: Dossier, rule: Rule) -> Iterator[Found]:
-    """Find sides with a neighbour and nothing, or little, in between."""
+    """Find sides with nothing, or little, in between, and land with no side told."""
+    yield from _untold(books)
     for side in books.sides:
         ground = books.field.get(side.field_id)
         if ground is None or ground.status not in UNDER_RULES or side.barrier:
@@ -32,6 +31,19 @@ def edges(books: Dossier, rule: Rule) -> Iterator[Found]:
             yield _of_side(Matter.EDGE_OPEN, side, ground)
         elif side.buffer_m < rule["metres"]:
             yield _of_side(Matter.EDGE_NARROW, side, ground, rule["metres"])
+
+
+def _untold(books: Dossier) -> Iterator[Found]:
+    """Ground under the rules of which no neighbour is told; parts go by the whole."""
+    told = {side.field_id for side in books.sides}
+    for ground in books.fields:
+        is_part = under_rules(books, ground.parent_id or 0)
+        if ground.status not in UNDER_RULES or is_part:
+            continue
+        if not told & ({ground.id} | books.overlap.get(ground.id, frozenset())):
+            at = (ground.id, None, ground.id)
+            values: Told = {"field": ground.name}
+            yield Found(Matter.EDGES_UNTOLD, "fields", *at, values=values)
 
 
 def _of_side(

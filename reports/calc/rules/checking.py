@@ -30,6 +30,7 @@ from reports.calc.rules import (
     tags,
     trained,
     unended,
+    upkept,
 )
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Finding, Found, Rule, RuleId, Severity
@@ -88,6 +89,7 @@ CHECKS: Mapping[RuleId, Check] = {
     RuleId.TRAINED: trained.trained,
     RuleId.COVER_END: unended.cover_end,
     RuleId.COVER_INOCULANT: covers.cover_inoculant,
+    RuleId.LAND_KEPT: upkept.land_kept,
 }
 ORDER = {severity: place for place, severity in enumerate(Severity)}
 

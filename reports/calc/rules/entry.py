@@ -54,12 +54,23 @@ def posting(books: Dossier, rule: Rule) -> Iterator[Found]:
         looked.add(product.id)
         if put.started_at is None or put.finished_at is None:
             yield of_put(Matter.HOURS_UNKNOWN, put, told)
-        due = post_by(put.ended_at, hours=rule["post_hours"])
+        due = post_by(
+            put.ended_at,
+            hours=rule["post_hours"],
+            first_entry=_first_entry(books, put),
+        )
         told["due"] = due
         if put.posted_at is None and books.today > due.date():
             yield of_put(Matter.POSTED_NOT, put, told)
         elif put.posted_at is not None and put.posted_at > due:
             yield of_put(Matter.POSTED_LATE, put, told)
+
+
+def _first_entry(books: Dossier, put: Put) -> dt.datetime | None:
+    """The morning of the first day after a spray on which somebody worked there."""
+    days = (day for _noun, _id, day, done in _work(books, put) if done)
+    first = min((day for day in days if day > put.on), default=None)
+    return first and dt.datetime.combine(first, FIRST_HOUR)
 
 
 def _unsaid(product: Product) -> Iterator[Matter]:

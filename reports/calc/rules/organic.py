@@ -7,7 +7,8 @@ import datetime as dt
 from reports.calc.shapes.rules import Param, Rule, RuleId, RuleSet, Severity
 
 US, EU, CA = RuleSet.ORGANIC_US, RuleSet.ORGANIC_EU, RuleSet.ORGANIC_CA
-STOP, FIX, WARN = Severity.STOP, Severity.FIX, Severity.WARN
+STOP, FIX = Severity.STOP, Severity.FIX
+WARN, INFO = Severity.WARN, Severity.INFO
 MEMORY = "CFR205-M"
 
 # 36 months before harvest, [CFR205]; 14 days of nearness are our own.
@@ -63,6 +64,7 @@ ORGANIC: tuple[Rule, ...] = (
     Rule(RuleId.LAND_CLOCK, US, "7 CFR 205.202(b)", STOP, "CFR205", LAND_US),
     Rule(RuleId.LAND_HISTORY, US, "7 CFR 205.202(b)", FIX, "CFR205", LAND_US[:1]),
     Rule(RuleId.LAND_STATEMENTS, US, "7 CFR 205.202(b)", WARN, "CFR205"),
+    Rule(RuleId.LAND_KEPT, US, "7 CFR 205.202(a)", INFO, "CFR205"),
     Rule(RuleId.BOUNDARY, US, "7 CFR 205.202(c)", FIX, "CFR205"),
     Rule(RuleId.EDGES, US, "7 CFR 205.202(c)", WARN, "CFR205", NO_WIDTH),
     Rule(RuleId.MANURE, US, "7 CFR 205.203(c)(1)", STOP, "CFR205", MANURE),

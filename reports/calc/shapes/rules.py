@@ -91,6 +91,7 @@ class RuleId(StrEnum):
     TRAINED = "trained"
     COVER_END = "cover-end"
     COVER_INOCULANT = "cover-inoculant"
+    LAND_KEPT = "land-kept"
 
 
 class Matter(StrEnum):
@@ -210,6 +211,8 @@ class Matter(StrEnum):
     REGISTRATION_UNKNOWN = "registration_unknown"
     MORE_PUT = "more_put"
     MORE_POURED = "more_poured"
+    EDGES_UNTOLD = "edges_untold"
+    LAND_IDLE = "land_idle"
 
 
 class Tally(StrEnum):

@@ -34,6 +34,14 @@ LAND = {
         "%(field)s: two statements tell of %(first)s to %(last)s."
     ),
     Matter.NO_OUTLINE: _("%(field)s has no outline written down."),
+    Matter.LAND_IDLE: _(
+        "%(field)s is on its way to organic, and nothing is written down of it from "
+        "%(first)s to %(last)s: no cover, no tillage, no look."
+    ),
+    Matter.EDGES_UNTOLD: _(
+        "%(field)s: what lies on its sides, and what keeps it apart, is not written "
+        "down."
+    ),
     Matter.EDGE_OPEN: _(
         "%(field)s, %(side)s: nothing is written down that keeps it apart from "
         "“%(neighbour)s”."

@@ -142,6 +142,11 @@ CASES = [
     (Matter.NO_OUTLINE, spoiled(fields=(but(at.GROUND, has_outline=False),))),
     (Matter.EDGE_OPEN, spoiled(sides=(but(at.SIDE, buffer_m=None, barrier=""),))),
     (Matter.EDGE_NARROW, spoiled(sides=(but(at.SIDE, buffer_m=2, barrier=""),))),
+    (Matter.EDGES_UNTOLD, spoiled(sides=())),
+    (
+        Matter.LAND_IDLE,
+        spoiled(fields=(but(at.GROUND, status="transitional"),), entries=()),
+    ),
     (Matter.MANURE_ON_TOP, manured(worked_in_on=None)),
     (Matter.MANURE_SOON, manured(worked_in_on=day("06-01"))),
     (

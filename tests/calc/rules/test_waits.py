@@ -1,5 +1,7 @@
 """What has to wait, what settles it, and mixes kind by kind."""
 
+import datetime as dt
+
 import pytest
 
 from reports.calc.rules import findings
@@ -115,6 +117,31 @@ def test_work_the_day_after_a_spray_weighs_by_how_much_of_it_lies_inside(
     )
     told = findings(books, [rule(RuleId.REENTRY)])
     assert [one.severity for one in told] == ([severity] if severity else [])
+
+
+@pytest.mark.parametrize(
+    ("posted", "worked", "late"),
+    [
+        ("06-11 13:59", None, False),
+        ("06-11 14:01", None, True),
+        ("06-11 05:59", "06-11", False),
+        ("06-11 06:01", "06-11", True),
+        ("06-11 13:59", "06-12", False),
+        ("06-11 06:01", "06-10", False),
+    ],
+)
+def test_what_was_sprayed_is_posted_within_a_day_and_before_anybody_goes_in(
+    posted, worked, late
+):
+    """40 CFR 170.311(b): sprayed until 14:00 on 10 June. That nobody is at work before
+    six in the morning is our own."""
+    stood = dt.datetime.fromisoformat(f"2026-{posted}")
+    puts = (at.PUT, but(at.SPRAYED, posted_at=stood))
+    stands = (at.STAND,)
+    if worked:
+        stands += (but(COVER, sown_on=day(worked)),)
+    told = found(spoiled(puts=puts, stands=stands), [rule(RuleId.POSTING)])
+    assert told == ({Matter.POSTED_LATE} if late else set())
 
 
 @pytest.mark.parametrize(
