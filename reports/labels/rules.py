@@ -35,7 +35,7 @@ SEVERITY = {
 }
 RULE = {
     RuleId.LAND_STATEMENTS: _("Statements about the land agree"),
-    RuleId.LAND_KEPT: _("Land on its way to organic is looked after"),
+    RuleId.LAND_KEPT: _("Land in transition is looked after"),
     RuleId.BOUNDARY: _("Land has a drawn boundary"),
     RuleId.SEED_STATUS: _("Seed is organic, or was searched for"),
     RuleId.SEED_TREATED: _("Treated seed"),

@@ -70,7 +70,7 @@ def _first_entry(books: Dossier, put: Put) -> dt.datetime | None:
     """The morning of the first day after a spray on which somebody worked there."""
     days = (day for _noun, _id, day, done in _work(books, put) if done)
     first = min((day for day in days if day > put.on), default=None)
-    return first and dt.datetime.combine(first, FIRST_HOUR)
+    return None if first is None else dt.datetime.combine(first, FIRST_HOUR)
 
 
 def _unsaid(product: Product) -> Iterator[Matter]:

@@ -35,8 +35,8 @@ LAND = {
     ),
     Matter.NO_OUTLINE: _("%(field)s has no outline written down."),
     Matter.LAND_IDLE: _(
-        "%(field)s is on its way to organic, and nothing is written down of it from "
-        "%(first)s to %(last)s: no cover, no tillage, no look."
+        "%(field)s is in transition to organic, and nothing is written down of it "
+        "from %(first)s to %(last)s: no cover, no tillage, no look."
     ),
     Matter.EDGES_UNTOLD: _(
         "%(field)s: what lies on its sides, and what keeps it apart, is not written "
