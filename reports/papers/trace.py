@@ -23,6 +23,7 @@ from reports.labels.rules import sentence
 from reports.ledger.dossier import dossier
 from reports.ledger.dossier.days import newest, open_to, years_of
 from reports.ledger.ruling import rules_of
+from reports.papers.stops import places
 
 MOST_LISTED = 100
 
@@ -34,6 +35,8 @@ class StopLine:
     stop: Stop
     name: str
     missing: tuple[Missing, ...]
+    field: str = ""
+    amount: str = ""
 
 
 @dataclass(frozen=True)
@@ -80,7 +83,11 @@ def trace_paper(
     told = trace(books, noun, pk)
     if told is None:
         return None
-    page = {"farm": farm, "printed_on": today, **trace_part(told)}
+    page = {
+        "farm": farm,
+        "printed_on": today,
+        **trace_part(told, books, System(farm.units)),
+    }
     return {**page, **_asked(farm, told, books, rules_of(farm, years))}
 
 
@@ -100,8 +107,9 @@ def _asked(
     }
 
 
-def trace_part(told: Trace) -> dict[str, Any]:
+def trace_part(told: Trace, books: Dossier, system: System) -> dict[str, Any]:
     """A way as a drawing and a table."""
+    known = places(books, system)
     missing: dict[tuple[str, int], list[Missing]] = {}
     for gap in told.gaps:
         missing.setdefault(gap.at.key, []).append(gap.missing)
@@ -109,7 +117,12 @@ def trace_part(told: Trace) -> dict[str, Any]:
         "trace": told,
         "drawing": trace_path(told, ident=f"way-{told.start.noun}-{told.start.id}"),
         "lines": tuple(
-            StopLine(stop, _name(stop), tuple(missing.get(stop.key, ())))
+            StopLine(
+                stop,
+                _name(stop),
+                tuple(missing.get(stop.key, ())),
+                *known.get(stop.key, ("", "")),
+            )
             for stop in told.stops
         ),
     }
@@ -138,13 +151,11 @@ def balance_part(books: Dossier, period: Span, rules: Iterable[Rule]) -> dict[st
 
 
 def _picks(books: Dossier) -> Iterator[Pick]:
-    """Lots to pick: a buyer with what was bought, a planting with where it stood."""
+    """Lots to pick: a buyer with what was bought."""
     lots = {one.id: f"{one.code} {one.crop}" for one in books.crops}
     more = {("sales", one.id): lots.get(one.lot_id) for one in books.gone}
-    fields = {one.id: one.name for one in books.fields}
-    stood = {("plantings", one.id): fields.get(one.field_id) for one in books.stands}
     for stop in startable(books):
-        about = more.get(stop.key) or stood.get(stop.key)
+        about = more.get(stop.key)
         yield Pick(stop, f"{stop.name}, {about}" if about else stop.name)
 
 

@@ -108,3 +108,14 @@ def test_balances_of_any_period_can_be_asked_for(world, owner_client):
     assert owner_client.get(at, {"first": "x", "last": ""}).status_code == 200
     ever = owner_client.get(at, {"first": "0001-01-01", "last": "9999-12-31"})
     assert "The books begin in 1900 and end in 2199." in ever.content.decode()
+
+
+@pytest.mark.django_db
+def test_each_stop_says_in_which_field_it_lay_and_how_much_it_was(world, owner_client):
+    lot = world.ours["seed-lots"]
+    at = reverse("reports:trace", args=["alder-hill", "seed-lots", lot.pk])
+    lines = {one.stop.noun: one for one in owner_client.get(at).context["lines"]}
+    assert lines["seed-lots"].amount.endswith(" lb")
+    assert lines["plantings"].field == "North"
+    assert " ac" in lines["plantings"].amount
+    assert lines["plantings"].name.endswith(", North")

@@ -28,11 +28,12 @@ def stops(books: Dossier) -> Iterator[Stop]:
     for ground in books.fields:
         yield Stop(Link.FIELD, "fields", ground.id, ground.name)
     for put in books.puts:
-        name = books.product[put.product_id].name
+        name = _there(books, books.product[put.product_id].name, put.field_id)
         yield Stop(Link.PUT_ON, "applications", put.id, name, put.on)
     for stand in books.stands:
         day = stand.sown_on or stand.planned_on
-        yield Stop(Link.PLANTING, "plantings", stand.id, stand.name, day)
+        name = _there(books, stand.name, stand.field_id)
+        yield Stop(Link.PLANTING, "plantings", stand.id, name, day)
     for end in books.ends:
         yield Stop(Link.ENDED, "terminations", end.id, end.method, end.on)
     for crop in books.crops:
@@ -42,6 +43,12 @@ def stops(books: Dossier) -> Iterator[Stop]:
         yield Stop(Link.STORE, "storages", kept.id, kept.place, kept.on)
     for gone in books.gone:
         yield Stop(Link.SALE, "sales", gone.id, gone.buyer, gone.on)
+
+
+def _there(books: Dossier, name: str, field_id: int) -> str:
+    """A name with the field it belongs to, since many are called the same."""
+    ground = books.field.get(field_id)
+    return f"{name}, {ground.name}" if ground else name
 
 
 def steps(books: Dossier) -> Iterator[tuple[tuple[str, int], tuple[str, int]]]:

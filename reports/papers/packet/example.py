@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from farm.units import System
 from reports.calc.shapes.basics import Span
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.trace import Trace
@@ -13,7 +14,9 @@ from reports.calc.trace.path import Web
 from reports.papers.trace import trace_part
 
 
-def example_part(books: Dossier, season: Span, *, lot: str = "") -> dict[str, Any]:
+def example_part(
+    books: Dossier, season: Span, *, system: System, lot: str = ""
+) -> dict[str, Any]:
     """The way of the lot asked for, or else of the heaviest of the season.
 
     A lot is asked for by its noun and number, such as ``harvest-lots-12``.
@@ -24,7 +27,7 @@ def example_part(books: Dossier, season: Span, *, lot: str = "") -> dict[str, An
     crops = [one for one in books.crops if one.on in season]
     ways = [trace(books, "harvest-lots", one.id, web=web) for one in crops]
     return {
-        **(trace_part(told) if told else {}),
+        **(trace_part(told, books, system) if told else {}),
         "lot": lot,
         "lot_found": asked is not None,
         "lots": tuple(_lots(books, season)),

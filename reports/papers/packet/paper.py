@@ -100,7 +100,7 @@ def packet_paper(
         "sources": every_source(),
         **findings_part(farm, books, rules),
         **balance_part(books, season, rules),
-        **example_part(books, season, lot=lot),
+        **example_part(books, season, system=System(farm.units), lot=lot),
     }
     start = told["trace"].start.key if "trace" in told else None
     told["example_balance"] = tuple(
