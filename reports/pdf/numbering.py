@@ -14,10 +14,10 @@ from pikepdf import Dictionary
 
 from reports.pdf.printing import to_untagged
 
-# Where the words end, from the right edge, and where they stand above the lower. [pt]
-RIGHT, LOW, LINE = 39.69, 16.7, 12.0
+# How far the words stand from the edges at the sides, and above the lower one. [pt]
+SIDE, LOW, LINE = 39.69, 16.7, 12.0
 DIGITS = "0123456789"
-STYLE = """@page { size: 200pt 12pt; margin: 0 }
+STYLE = """@page { size: 400pt 12pt; margin: 0 }
 body { margin: 0; font: 8pt/12pt "Noto Sans", "Liberation Sans", "Helvetica Neue",
   Arial, "DejaVu Sans Condensed", "DejaVu Sans", sans-serif; color: #333 }
 p { margin: 0; break-after: page; white-space: pre }
@@ -26,10 +26,11 @@ a { color: inherit; text-decoration: none }"""
 
 @dataclass(frozen=True)
 class Numbering:
-    """The words round a page number: before it, and before the last."""
+    """What stands below every page: words round its number, and what paper it is."""
 
     page: str
     of: str
+    paper: str
 
 
 @dataclass(frozen=True)
@@ -43,7 +44,7 @@ class Form:
 
 def number_pages(pdf: pikepdf.Pdf, words: Numbering) -> None:
     """Number every page; the marks are told to be no part of the text."""
-    told = (words.page, words.of, *DIGITS)
+    told = (words.page, words.of, words.paper, *DIGITS)
     source, widths = _printed(told)
     with pikepdf.open(io.BytesIO(source)) as drawn:
         forms = {
@@ -55,19 +56,23 @@ def number_pages(pdf: pikepdf.Pdf, words: Numbering) -> None:
         last = len(pdf.pages)
         for number, page in enumerate(pdf.pages, start=1):
             line = (words.page, *str(number), words.of, *str(last))
-            _put(page, [forms[one] for one in line])
+            _put(page, forms[words.paper], [forms[one] for one in line])
 
 
-def _put(page: pikepdf.Page, told: list[Form]) -> None:
+def _put(page: pikepdf.Page, paper: Form, number: list[Form]) -> None:
     _left, _low, right, _top = (float(side) for side in page.mediabox)
-    x = right - RIGHT - sum(one.width for one in told)
-    line = ["/Artifact BMC"]
-    for one in told:
-        _offer(page, one)
-        line.append(f"q 1 0 0 1 {x:.2f} {LOW:.2f} cm {one.name} Do Q")
+    x = right - SIDE - sum(one.width for one in number)
+    line = ["/Artifact BMC", _draw(page, paper, SIDE)]
+    for one in number:
+        line.append(_draw(page, one, x))
         x += one.width
     line.append("EMC\n")
     page.contents_add("\n".join(line).encode())
+
+
+def _draw(page: pikepdf.Page, one: Form, x: float) -> str:
+    _offer(page, one)
+    return f"q 1 0 0 1 {x:.2f} {LOW:.2f} cm {one.name} Do Q"
 
 
 def _offer(page: pikepdf.Page, one: Form) -> None:

@@ -20,7 +20,7 @@ from reports.pdf.printing import engine, piece
 PRELOADED = ["weasyprint", "pikepdf"]
 # Pieces from one process. What each leaves behind, some six megabytes, goes when the
 # process ends; to have it swept up would take a tenth of the time of printing.
-TURN = 24
+TURN = 40
 # How often whoever waits is told, though no piece came: so may it be stopped. [s]
 LOOK_S = 1.0
 Printed = tuple[str, Piece]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import importlib
 import re
+import threading
 from collections.abc import Iterator
 from functools import cache, lru_cache
 from importlib import resources
@@ -18,6 +19,7 @@ from reports.pdf.tags import finisher
 REMEDY = "apt-get install --no-install-recommends libpango-1.0-0 libpangoft2-1.0-0"
 VARIANT = "pdf/ua-1"
 PREFIX_LETTERS = 12
+MINE = threading.local()
 # Rules of the engine for what no paper has: notes, fields, words from right to left.
 UNUSED = re.compile(
     r"^(?:::(?:foot)?note-|:is\((?:input|colgroup)|[^{\n]*\[dir)[^{\n]*\{[^}]*\}$", re.M
@@ -71,7 +73,9 @@ def to_untagged(html: str, *, css: str) -> bytes:
 
 def _laid_out(html: str, css: str, *, variant: str | None = VARIANT) -> Any:
     page = _page(engine())(string=html, url_fetcher=_refuser())
-    return page.render(stylesheets=[_style(css)], pdf_variant=variant)
+    return page.render(
+        stylesheets=[_style(css)], font_config=_fonts(), pdf_variant=variant
+    )
 
 
 @cache
@@ -102,6 +106,13 @@ def _marks(tree: Any, level: int) -> Iterator[Mark]:
 def _style(css: str) -> Any:
     """A style, read once for all pieces of a paper."""
     return engine().CSS(string=css, url_fetcher=_refuser())
+
+
+def _fonts() -> Any:
+    """The fonts of the machine, looked up once by each thread: they are no two's."""
+    if not hasattr(MINE, "fonts"):
+        MINE.fonts = engine().text.fonts.FontConfiguration()
+    return MINE.fonts
 
 
 def engine() -> ModuleType:

@@ -57,7 +57,8 @@ def print_packet(
 ) -> bytes:
     """Print a packet. The same values give the same bytes, however they come about."""
     told, leaves = leaves_of(paper)
-    numbering = Numbering(_("page "), _(" of "))
+    named = f"{_('Papers for certification')} {paper['year']}"
+    numbering = Numbering(_("page "), _(" of "), named)
     inside = tuple(enclosures(paper))
 
     def join() -> bytes:
@@ -69,7 +70,7 @@ def print_packet(
         _cover(paper, [Entry(one, 0) for sheet in told for one in sheet.sections]),
         *(leaf.key for leaf in leaves),
         *(part for one in inside for part in (one.name, one.says, one.data)),
-        *(numbering.page, numbering.of),
+        *(numbering.page, numbering.of, numbering.paper),
     )
     data = whole_of(f"whole-{paper['farm'].pk}-{paper['year']}", key, join)
     heard(len(leaves), len(leaves))

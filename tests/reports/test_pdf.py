@@ -94,7 +94,7 @@ def test_page_numbers_put_on_later_stand_by_the_margins():
     side_pt, foot_pt = told_margins_pt(
         render_to_string("reports/season_print.css", paper())
     )
-    assert pytest.approx(side_pt, abs=0.1) == numbering.RIGHT
+    assert pytest.approx(side_pt, abs=0.1) == numbering.SIDE
     # In the middle of the foot, as the engine sets what stands beside them.
     assert pytest.approx((foot_pt - numbering.LINE) / 2, abs=0.1) == numbering.LOW
 
