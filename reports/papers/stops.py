@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 
 from farm import units
 from farm.unit_words import measure_said
@@ -14,11 +14,14 @@ Facts = tuple[int | None, float, float, float]
 Key = tuple[str, int]
 
 
-def places(books: Dossier, system: System) -> dict[Key, tuple[str, str]]:
+def places(
+    books: Dossier, asked: Container[Key], system: System
+) -> dict[Key, tuple[str, str]]:
     """The field's name and the amount with its unit, for each record with either."""
     return {
         key: (_field(books, field_id), _amount(measures, system))
         for key, (field_id, *measures) in _facts(books)
+        if key in asked
     }
 
 

@@ -109,7 +109,7 @@ def _asked(
 
 def trace_part(told: Trace, books: Dossier, system: System) -> dict[str, Any]:
     """A way as a drawing and a table."""
-    known = places(books, system)
+    known = places(books, {stop.key for stop in told.stops}, system)
     missing: dict[tuple[str, int], list[Missing]] = {}
     for gap in told.gaps:
         missing.setdefault(gap.at.key, []).append(gap.missing)

@@ -6,21 +6,30 @@ from typing import Any
 
 from django.db.models import F
 
+from farm.models import Record
 from records.models import BiomassSample, Irrigation, Observation, SoilTest
 from reports.ledger.dossier.reading import Reading
+
+STAND = {"ground": F("planting__field__name"), "on_field": F("planting__field")}
+FIELD = {"ground": F("field__name"), "on_field": F("field")}
 
 
 def told(reading: Reading) -> dict[str, Any]:
     """Four queries: observations, biomass samples, irrigations, soil tests."""
-    where = {"ground": F("planting__field__name"), "on_field": F("planting__field")}
-    for row in reading.dated(Observation).annotate(**where):
-        reading.note(row, f"{row.ground}, {row.get_seen_display()}", row.on_field)
-    for row in reading.dated(BiomassSample).annotate(**where):
-        reading.note(row, str(row.ground), row.on_field)
+    seen = {value: str(label) for value, label in Observation.Seen.choices}
+    for row in _rows(reading, Observation, "seen").annotate(**STAND):
+        reading.note(row, f"{row.ground}, {seen[row.seen]}", row.on_field)
+    for row in _rows(reading, BiomassSample).annotate(**STAND):
+        reading.note(row, row.ground, row.on_field)
     watered = set()
-    for row in reading.dated(Irrigation).annotate(ground=F("field__name")):
-        watered.add(row.field_id)
-        reading.note(row, str(row.ground), row.field_id)
-    for row in reading.dated(SoilTest).annotate(ground=F("field__name")):
-        reading.note(row, str(row.ground), row.field_id)
+    for row in _rows(reading, Irrigation).annotate(**FIELD):
+        watered.add(row.on_field)
+        reading.note(row, row.ground, row.on_field)
+    for row in _rows(reading, SoilTest).annotate(**FIELD):
+        reading.note(row, row.ground, row.on_field)
     return {"watered": frozenset(watered)}
+
+
+def _rows(reading: Reading, model: type[Record], *more: str) -> Any:
+    """No more of each row than an entry tells, for these are the most of all."""
+    return reading.dated(model).only(model.DATE_FIELD, "written_at", "done_by", *more)
