@@ -20,6 +20,7 @@ from tests.factories import (
     ObservationFactory,
     PlantingFactory,
     RulesFollowedFactory,
+    SeedLotFactory,
     TerminationFactory,
 )
 
@@ -44,6 +45,30 @@ def test_a_cover_that_stood_until_the_crop_was_up_is_found(world):
     assert Matter.ENDED_LATE in matters(farm)
     void(seen, by=world.owner, now=NOW, reason="It was a weed.")
     assert Matter.ENDED_LATE not in matters(farm)
+
+
+def test_noxious_weeds_are_asked_of_field_seed_until_the_tag_is_told_of(world):
+    farm = world.farm
+    RulesFollowedFactory(farm=farm, which=RuleSet.SEED_LAW)
+    tag = {"purity_share": 0.98, "germination_share": 0.9}
+    tag |= {"tested_on": dt.date(2026, 1, 1), "received_on": dt.date(2026, 3, 10)}
+    vetch = SeedLotFactory(farm=farm, kind=KindFactory(use="cover"), **tag)
+    carrot = SeedLotFactory(farm=farm, kind=KindFactory(use="cash"), **tag)
+
+    def asked():
+        books = dossier(farm, SEASON, today=SEASON.last)
+        told = [one.found for one in findings(books, rules_of(farm, SEASON))]
+        return {one.record for one in told if one.matter == Matter.TAG_NO_WEEDS}
+
+    others = asked() - {vetch.pk}
+    assert asked() == others | {vetch.pk}
+    assert carrot.pk not in others
+    weed = vetch.weeds.create(name="Field bindweed", count_per_kg=18.0)
+    assert asked() == others
+    weed.delete()
+    vetch.no_noxious = True
+    vetch.save()
+    assert asked() == others
 
 
 def test_the_books_are_read_as_far_back_as_any_number_of_a_certifier_asks(world):

@@ -107,7 +107,7 @@ SHEETS: Mapping[str, Sheet] = {
         {
             **NOTES,
             **same("variety", "supplier", "origin", "status", "certificate"),
-            **same("treatment", "inoculant", "came", "non_gmo"),
+            **same("treatment", "inoculant", "came", "non_gmo", "no_noxious"),
             "lot": put("lot_number"),
             "kind": find("kind", "kinds"),
             "received": put("received_on", plain.day),

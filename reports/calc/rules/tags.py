@@ -11,7 +11,7 @@ from reports.calc.rules.asked import (
 from reports.calc.rules.dates import last_ship_day
 from reports.calc.shapes.books import Lot
 from reports.calc.shapes.dossier import Dossier
-from reports.calc.shapes.rules import Found, Matter, Rule, Told
+from reports.calc.shapes.rules import Found, Matter, Rule, Severity, Told
 
 SELF_SOWN = "self_sown"
 
@@ -31,12 +31,22 @@ def seed_linked(books: Dossier, rule: Rule) -> Iterator[Found]:
 
 
 def seed_tag(books: Dossier, rule: Rule) -> Iterator[Found]:
-    """Find lots whose tag says nothing of purity, germination or test."""
+    """Find lots whose tag says nothing of purity, germination, test or weeds [TAG-B]_."""
     for lot in _lots_of_season(books):
         if lot.bought and not lot.is_tested and not lot.is_stock:
             told: Told = {"seed": lot.name}
             yield Found(
                 Matter.TAG_SILENT, "seed-lots", lot.id, lot.received_on, values=told
+            )
+        if lot.bought and not lot.is_stock and lot.noxious_told is False:
+            told = {"seed": lot.name}
+            at = (lot.id, lot.received_on)
+            yield Found(
+                Matter.TAG_NO_WEEDS,
+                "seed-lots",
+                *at,
+                severity=Severity.WARN,
+                values=told,
             )
 
 

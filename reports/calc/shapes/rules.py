@@ -213,6 +213,7 @@ class Matter(StrEnum):
     MORE_POURED = "more_poured"
     EDGES_UNTOLD = "edges_untold"
     LAND_IDLE = "land_idle"
+    TAG_NO_WEEDS = "tag_no_weeds"
 
 
 class Tally(StrEnum):

@@ -38,6 +38,10 @@ SEED = {
     Matter.TAG_SILENT: _(
         "%(seed)s: purity, germination or test month of the tag is not written down."
     ),
+    Matter.TAG_NO_WEEDS: _(
+        "%(seed)s: which noxious weeds the tag names, or that it names none, is not "
+        "written down."
+    ),
     Matter.TAG_OLD: _(
         "%(seed)s came on %(received)s; by its test month it could travel between "
         "States until %(last)s. That is the seller’s duty: have it tested again, or "

@@ -13,10 +13,10 @@ PLANTING_STOCK = frozenset({"garlic", "potato", "sweet-potato", "strawberry"})
 
 
 def told(reading: Reading) -> dict[str, Any]:
-    """Six queries: lots, kinds in them, moves, searches, whom they asked, partners."""
+    """Seven queries: lots, kinds, weeds, moves, searches, whom they asked, partners."""
     lots, engineered = [], reading.flags["engineered_sold"]
     rows = reading.live(SeedLot).select_related("kind")
-    for row in rows.prefetch_related("components__kind"):
+    for row in rows.prefetch_related("components__kind", "weeds"):
         lots.append(_lot(row, engineered))
         if row.received_on >= reading.since:
             reading.note(row, f"{row.kind} {row.lot_number}")
@@ -53,7 +53,15 @@ def _lot(row: SeedLot, engineered: frozenset[int]) -> Lot:
         engineered=tuple(str(kind) for kind in _kinds(row) if kind.pk in engineered),
         non_gmo=row.non_gmo,
         non_gmo_on=row.non_gmo_on,
+        noxious_told=_noxious_told(row),
     )
+
+
+def _noxious_told(row: SeedLot) -> bool | None:
+    """Whether the tag of field seed names its noxious weeds, or says there are none."""
+    if row.kind.use == Kind.Use.CASH:
+        return None
+    return row.no_noxious or bool(row.weeds.all())
 
 
 def _kinds(row: SeedLot) -> list[Kind]:

@@ -186,6 +186,7 @@ CASES = [
         spoiled(stands=(but(at.STAND, lines=(rows.Line("Rye", False, None),)),)),
     ),
     (Matter.TAG_SILENT, lotted(purity=None)),
+    (Matter.TAG_NO_WEEDS, lotted(noxious_told=False)),
     (Matter.TAG_OLD, lotted(tested_on=day("2025-06-01"))),
     (Matter.INOCULANT_UNNAMED, spoiled(stands=(but(at.STAND, inoculated=True),))),
     (Matter.INOCULANT_OLD, lotted(inoculant="rhizobia", inoculant_until=day("04-01"))),

@@ -22,6 +22,7 @@ class Lot:
 
     ``engineered`` are its kinds of which engineered varieties are sold; ``non_gmo``
     tells by what it is shown to be none of them, and ``non_gmo_on`` of which day.
+    ``noxious_told`` is None for vegetables, whose tags need not tell of weeds.
     """
 
     id: int
@@ -46,6 +47,7 @@ class Lot:
     engineered: tuple[str, ...] = ()
     non_gmo: str = ""
     non_gmo_on: Day = None
+    noxious_told: bool | None = None
 
     @property
     def kinds(self) -> tuple[str, ...]:
