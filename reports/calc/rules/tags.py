@@ -31,7 +31,7 @@ def seed_linked(books: Dossier, rule: Rule) -> Iterator[Found]:
 
 
 def seed_tag(books: Dossier, rule: Rule) -> Iterator[Found]:
-    """Find lots whose tag says nothing of purity, germination, test or weeds [TAG-B]_."""
+    """Find tags silent on purity, germination, test or noxious weeds [TAG-B]_."""
     for lot in _lots_of_season(books):
         if lot.bought and not lot.is_tested and not lot.is_stock:
             told: Told = {"seed": lot.name}
