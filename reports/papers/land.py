@@ -60,9 +60,14 @@ def map_paper(farm: Farm, *, today: dt.date) -> dict[str, Any]:
     return {"farm": farm, "land": land}
 
 
+def numbered(plots: Sequence[Plot]) -> list[tuple[int, Plot]]:
+    """The fields that have an outline, with the numbers they carry on a map."""
+    return list(enumerate((plot for plot in plots if plot.polygons), start=1))
+
+
 def plain_map(plots: Sequence[Plot], *, system: System) -> SafeString:
     """The outlines with their numbers and names; nothing where no field has one."""
-    drawn = [plot for plot in plots if plot.polygons]
+    drawn = numbered(plots)
     if not drawn:
         return SafeString("")
     return farm_map(
@@ -74,7 +79,7 @@ def plain_map(plots: Sequence[Plot], *, system: System) -> SafeString:
                 polygons=plot.polygons,
                 ground=None,
             )
-            for number, plot in enumerate(drawn, start=1)
+            for number, plot in drawn
         ],
         ident="land",
         title=_("The fields by their outlines"),

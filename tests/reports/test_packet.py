@@ -323,6 +323,18 @@ def test_late_entries_of_any_noun_are_told(world):
 
 
 @pytest.mark.django_db
+def test_the_numbers_on_the_map_are_told_beside_it(world, owner_client):
+    FieldFactory(farm=world.farm, name="South", outline=OUTLINE)
+    page = owner_client.get(
+        reverse("reports:packet", args=[SLUG, YEAR]), {"part": "land"}
+    )
+    assert "South" in {plot.name for _number, plot in page.context["on_map"]}
+    assert (
+        "1 " in page.content.decode().split("<figcaption")[1].split("</figcaption>")[0]
+    )
+
+
+@pytest.mark.django_db
 def test_columns_of_figures_stand_in_line_and_no_others(world):
     """A figure begins with a digit and is no day; a column is one as a whole."""
     figure, iso = re.compile(r"-?\d[\d,.]*( |%|$)"), re.compile(r"\d{4}-\d{2}-\d{2}")

@@ -22,7 +22,7 @@ from reports.ledger.ruling import rules_of
 from reports.papers.appendix import assumption_lines, every_source
 from reports.papers.changes import changes_part
 from reports.papers.findings import findings_part
-from reports.papers.land import plain_map
+from reports.papers.land import numbered, plain_map
 from reports.papers.packet import goods, ground, laid, sown, work, years
 from reports.papers.packet.example import example_part
 from reports.papers.packet.tables import Books, Item, Section, weight_of
@@ -79,6 +79,7 @@ def packet_paper(
     """Everything the packet prints; all parts where none is chosen."""
     season, last = Span(*farm.season(year)), Span(*farm.season(year - 1))
     books, rules = dossier(farm, season, today=today), rules_of(farm, season)
+    plots = plots_of(farm)
     asked = set(chosen) & set(SECTIONS) or set(SECTIONS)
     told = {
         "farm": farm,
@@ -94,7 +95,8 @@ def packet_paper(
         "late": late_entries(farm, season),
         "attachments": season_attachments(farm, season),
         "oldest": min((one.on for one in books.entries), default=None),
-        "map": plain_map(plots_of(farm), system=System(farm.units)),
+        "map": plain_map(plots, system=System(farm.units)),
+        "on_map": numbered(plots),
         "rule_sets": rule_sets(rules),
         "assumption_lines": tuple(assumption_lines(farm)),
         "sources": every_source(),
