@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gc
 import multiprocessing
+import sys
 from collections import deque
 from collections.abc import Generator, Iterator, Mapping
 from contextlib import contextmanager, suppress
@@ -72,7 +73,7 @@ def get_ready() -> None:
     PdfUnavailableError
         If a native library is missing.
     """
-    if "forkserver" in multiprocessing.get_all_start_methods():
+    if _may_fork():
         forkserver.set_forkserver_preload(PRELOADED)
         forkserver.ensure_running()
     # Asked here first: where it is missing, the process to fork from cannot say so.
@@ -105,9 +106,15 @@ def side_by_side(
             press.process.terminate()
 
 
+def _may_fork() -> bool:
+    """Not where there is no forking, nor on macOS, whose fonts do not outlive it."""
+    has = "forkserver" in multiprocessing.get_all_start_methods()
+    return has and sys.platform != "darwin"
+
+
 def _context() -> ForkServerContext | SpawnContext:
     # A fork of this process itself, which has threads, might never come back.
-    if "forkserver" in multiprocessing.get_all_start_methods():
+    if _may_fork():
         return multiprocessing.get_context("forkserver")
     return multiprocessing.get_context("spawn")
 

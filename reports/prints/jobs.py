@@ -9,6 +9,7 @@ from functools import partial
 
 from django.db import OperationalError, connection
 from django.http import QueryDict
+from django.utils.translation import gettext_lazy as _
 from django_tasks import task
 
 from farm.language import spoken_for
@@ -19,11 +20,16 @@ from reports.papers.packet import packet_paper
 from reports.papers.season import season_paper
 from reports.pdf import PdfUnavailableError, presses
 from reports.pdf.kept import Heard
+from reports.pdf.presses import PressLostError
 from reports.prints.packet import print_packet
 from reports.prints.season import print_season
 
 PROCESSES = 2
 BEAT_S = 10.0
+LOST = _(
+    "A process that printed was ended from outside, perhaps for want of memory. What"
+    " was printed so far is kept: print it again."
+)
 
 
 @task()
@@ -41,6 +47,9 @@ def print_in_background(pk: int) -> None:
         return
     except PdfUnavailableError as error:
         prints.fail(pk, error.remedy)
+    except PressLostError:
+        with spoken_for(job.query, job.asked_by):
+            prints.fail(pk, str(LOST))
     except Exception as error:
         prints.fail(pk, f"{type(error).__name__}: {error}")
         raise

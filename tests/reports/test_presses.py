@@ -45,6 +45,13 @@ def test_a_piece_is_the_same_wherever_it_is_printed(monkeypatch):
     assert gone()
 
 
+def test_presses_are_spawned_where_there_is_no_forking(monkeypatch):
+    monkeypatch.setattr(presses, "_may_fork", lambda: False)
+    one = leaf("a")
+    assert printed([one], processes=1) == {one.key: printing.piece(one)}
+    assert gone()
+
+
 def test_what_goes_wrong_with_a_piece_is_told_to_whoever_waits():
     told = {"good": leaf("a"), "without a style": Leaf(SHEET, None)}
     with pytest.raises(TypeError):

@@ -17,6 +17,7 @@ from records import printing
 from records.models import PrintedPaper, PrintJob
 from reports.pdf import kept
 from reports.pdf.pieces import Leaf
+from reports.pdf.presses import PressLostError
 from reports.prints import jobs
 from reports.prints.jobs import print_in_background, put_lost_back
 from tests.factories import PrintJobFactory
@@ -185,6 +186,25 @@ def test_a_print_that_goes_wrong_says_what_and_may_be_asked_for_again(
     page = owner_client.get(reverse("reports:print", args=[SLUG, job.key]))
     assert "the roof leaks" in page.content.decode()
     assert begun(owner_client) != job
+
+
+def test_a_press_that_was_lost_is_told_in_words_of_whoever_asked(
+    world, owner_client, monkeypatch
+):
+    def killed(*args, **more):
+        raise PressLostError
+
+    monkeypatch.setattr(jobs, "print_packet", killed)
+    job = begun(owner_client)
+    print_in_background.func(job.pk)
+    page = owner_client.get(reverse("reports:print", args=[SLUG, job.key]))
+    assert "ended from outside" in page.content.decode()
+    world.owner.language = "es"
+    world.owner.save()
+    again = begun(owner_client)
+    print_in_background.func(again.pk)
+    again.refresh_from_db()
+    assert "desde fuera" in again.trouble
 
 
 def test_without_a_worker_the_page_says_what_to_start(world, owner_client):
