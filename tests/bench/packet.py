@@ -3,8 +3,8 @@
 Beside them the printing engine alone, with all parts in one piece, and a browser's
 own print of the same page, where there is a browser. Aims are held against the clock,
 for two processes print at once; seconds of the processor, which a busy machine
-stretches less, stand beside. Of the engine alone it is told what no work around it
-can go below: its processor seconds shared by the processes, however the paper is cut.
+stretches less, stand beside. Of the engine alone it is told what its processor seconds
+would be, shared by the processes.
 Run ``python -m tests.bench.packet``; ``--help`` tells of its options.
 """
 
