@@ -15,9 +15,10 @@ from farm.templatetags.measures import FIXED_SPACE, HasUnits, unknown, written
 from farm.units import System
 from reports.calc.assumptions import BY_KEY
 from reports.calc.shapes.ledger import Assumption
-from reports.calc.shapes.rules import Param, RuleSet
+from reports.calc.shapes.rules import Param, RuleId, RuleSet
 from reports.calc.sources import SOURCES, Tier
 from reports.labels import ASSUMPTIONS, CAUTIONS, INPUTS, UNITS, label
+from reports.labels.asked import ASKED
 from reports.labels.records import WENT
 from reports.labels.rules import DECIDES, place_said
 from reports.ledger.rules_called import number_said
@@ -46,6 +47,12 @@ def labels(members: Iterable[StrEnum]) -> str:
 @register.filter
 def caution(key: str) -> str:
     return str(CAUTIONS[key])
+
+
+@register.filter
+def asked(rule: RuleId) -> str:
+    """What a rule asks, in our own words."""
+    return str(ASKED[rule])
 
 
 @register.filter

@@ -11,8 +11,10 @@ from farm.models import Field
 from records.models import InputProduct
 from reports.calc import assumptions, shapes
 from reports.calc.shapes.ledger import Assumption
+from reports.calc.shapes.rules import RuleId
 from reports.calc.sources import SOURCES, Tier
 from reports.labels import ASSUMPTIONS, CAUTIONS, INPUTS, LABELS, UNITS, label
+from reports.labels.asked import ASKED
 from reports.templatetags import wording
 from tests.crop_lists import CAUTIONS as KNOWN_CAUTIONS
 from tests.reports import samples
@@ -74,3 +76,10 @@ def test_a_source_from_memory_says_unverified_wherever_it_is_named():
     assert memory
     assert all("unverified" in wording.source(row.key) for row in memory)
     assert all("unverified" in wording.cited(row.key) for row in memory)
+
+
+def test_every_rule_says_in_our_own_words_what_it_asks_and_never_that_it_is_met():
+    assert set(ASKED) == set(RuleId)
+    for words in ASKED.values():
+        assert str(words).endswith(".")
+        assert "complian" not in str(words).lower()
