@@ -21,6 +21,7 @@ from pathlib import Path
 
 import pikepdf
 import weasyprint
+from django.core.checks import run_checks
 
 import manage
 from farm.models import Farm, Field
@@ -42,6 +43,8 @@ def main():
     # Processes that print take up what their parent was started by: the worker is
     # started by a few lines, not by all that is taken up here.
     sys.modules["__main__"] = manage
+    # Every command does so before it begins; it reads all addresses of the site.
+    run_checks()
     farms.make_tables()
     farms.make_farm("farm", fields=asked.fields, years=asked.years)
     farm = Farm.objects.get(slug="farm")
