@@ -27,6 +27,7 @@ SETS: Mapping[str, Promise] = {
 NUMBERED: Mapping[str, Promise] = {
     "land-clock": _("Time since a prohibited substance"),
     "land-history": _("History of the land without a gap"),
+    "approval": _("Inputs are approved before use"),
     "edges": _("Edges are kept apart from the neighbours"),
     "manure": _("Raw manure, from being worked in to harvest"),
     "compost": _("Compost: heat, turnings, C:N"),

@@ -42,7 +42,6 @@ RULE = {
     RuleId.SEED_LINKED: _("Plantings name their seed lots"),
     RuleId.SEED_TAG: _("What the seed tag says"),
     RuleId.INOCULANT: _("Inoculants are named"),
-    RuleId.APPROVAL: _("Inputs are approved before use"),
     RuleId.APPLICATOR: _("Who put it on, from where, and how"),
     RuleId.TRIGGER: _("What a pest-control material was for"),
     RuleId.SPRAYED: _("Stands sprayed out"),

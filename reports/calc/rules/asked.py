@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator
 
+from reports.calc.rules.standing import beside
 from reports.calc.shapes.books import Crop, EndOf, Put, Stand
 from reports.calc.shapes.dossier import Dossier
 
@@ -66,15 +67,13 @@ def cut_this_season(books: Dossier) -> Iterator[Crop]:
 
 
 def after_on_ground(books: Dossier, put: Put) -> Iterator[Crop]:
-    """Yield harvests after a product was put on, where it was put."""
+    """Yield harvests after a product was put on, where it was put.
+
+    What was put on one stand also counts for the stand that followed it there.
+    """
     for crop in books.on_ground("crops", put.field_id):
-        if crop.on >= put.on and not of_other_stand(put.stand_id, crop.stand_id):
+        if crop.on >= put.on and not beside(books, put.stand_id, crop.stand_id):
             yield crop
-
-
-def of_other_stand(one: int | None, other: int | None) -> bool:
-    """Tell whether two records name two different plantings."""
-    return None not in {one, other} and one != other
 
 
 def sprayed_without_leave(books: Dossier) -> Iterator[tuple[EndOf, Stand]]:

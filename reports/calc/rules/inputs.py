@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from reports.calc.rules.asked import (
-    ORGANIC,
     PEST,
-    after_on_ground,
     field_name,
     puts_of,
     type_of,
     under_rules,
 )
+from reports.calc.rules.clock import anchored
+from reports.calc.rules.dates import land_clean_from
+from reports.calc.rules.standing import beside
 from reports.calc.rules.telling import of_put, put_values
 from reports.calc.shapes.books import Put
 from reports.calc.shapes.dossier import Dossier
@@ -26,7 +27,7 @@ from reports.calc.shapes.rules import (
 
 def approval(books: Dossier, rule: Rule) -> Iterator[Found]:
     """Find inputs without leave, or put on before or after it ran."""
-    yield from _lots_stopped(books)
+    yield from _lots_stopped(books, rule)
     none: set[int] = set()
     for put in _of_season(books):
         if not under_rules(books, put.field_id):
@@ -45,20 +46,29 @@ def approval(books: Dossier, rule: Rule) -> Iterator[Found]:
             yield of_put(Matter.APPROVAL_RAN_OUT, put, told, Severity.FIX)
 
 
-def _lots_stopped(books: Dossier) -> Iterator[Found]:
-    """Organic lots of ground where something without leave was put on before.
+def _lots_stopped(books: Dossier, rule: Rule) -> Iterator[Found]:
+    """Organic lots of ground where something without leave was put on lately.
 
-    What is sprayed without leave stops lots by the clock of the land.
+    It counts as long as the clock of the land runs; what is sprayed without leave
+    stops lots by that clock itself.
     """
-    for put in books.puts:
-        if books.product[put.product_id].approval or type_of(books, put) == PEST:
-            continue
-        for crop in after_on_ground(books, put):
-            if crop.status == ORGANIC and crop.on in books.season:
-                told = {**put_values(books, put), "lot": crop.code}
-                told["field"] = field_name(books, crop.field_id)
-                at = (crop.id, crop.on, crop.field_id)
-                yield Found(Matter.GREW_UNAPPROVED, "harvest-lots", *at, values=told)
+    for crop, anchor in anchored(books, rule):
+        for put in books.on_ground("puts", crop.field_id):
+            if put.on > crop.on or anchor.on >= land_clean_from(
+                put.on, months=anchor.months
+            ):
+                continue
+            if _has_leave(books, put) or beside(books, put.stand_id, crop.stand_id):
+                continue
+            told = {**put_values(books, put), "lot": crop.code}
+            told["field"] = field_name(books, crop.field_id)
+            at = (crop.id, crop.on, crop.field_id)
+            yield Found(Matter.GREW_UNAPPROVED, "harvest-lots", *at, values=told)
+
+
+def _has_leave(books: Dossier, put: Put) -> bool:
+    """Whether it is approved, or another rule's to say."""
+    return bool(books.product[put.product_id].approval) or type_of(books, put) == PEST
 
 
 def applicator(books: Dossier, rule: Rule) -> Iterator[Found]:

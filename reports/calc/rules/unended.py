@@ -6,12 +6,10 @@ import datetime as dt
 from collections.abc import Iterator
 
 from reports.calc.rules.asked import field_name
+from reports.calc.rules.standing import have_room
 from reports.calc.shapes.books import Stand
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Found, Matter, Rule, Told
-
-# Areas are typed with rounding; this much more than all there is, is the same.
-ROUNDING = 1.005
 
 
 def cover_end(books: Dossier, rule: Rule) -> Iterator[Found]:
@@ -54,12 +52,6 @@ def _in_its_place(books: Dossier, cover: Stand) -> Stand | None:
         if crop.purpose == "cash"
         and crop.sown_on
         and crop.sown_on > cover.sown_on
-        and not _have_room(books, cover, crop)
+        and not have_room(books, cover, crop)
     ]
     return min(after, key=lambda crop: crop.sown_on, default=None)
-
-
-def _have_room(books: Dossier, one: Stand, other: Stand) -> bool:
-    grounds = (books.field.get(stand.field_id) for stand in (one, other))
-    widest = max((ground.area_m2 for ground in grounds if ground), default=0.0)
-    return one.area_m2 + other.area_m2 <= widest * ROUNDING
