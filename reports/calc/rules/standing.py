@@ -38,8 +38,11 @@ def _together(books: Dossier, one: Stand, other: Stand) -> bool:
 
 def _last_day(books: Dossier, stand: Stand) -> dt.date:
     """The day it ended; for an annual without an end, the last it may have stood."""
-    ends = [end.on for end in books.by_stand["ends"].get(stand.id, ()) if end.over]
-    cuts = [crop.on for crop in books.by_stand["crops"].get(stand.id, ())]
+    over = (end for end in books.by_stand["ends"].get(stand.id, ()) if end.over)
+    ends: list[dt.date] = [end.on for end in over]
+    cuts: list[dt.date] = [
+        crop.on for crop in books.by_stand["crops"].get(stand.id, ())
+    ]
     if ends:
         return max([*ends, *cuts])
     lasts = any(line.perennial for line in stand.lines)
