@@ -23,8 +23,10 @@ GET_OR_POST = ["GET", "HEAD", "POST"]
 
 @require_GET
 def home(request: FarmRequest) -> HttpResponse:
-    farms = Farm.objects.entered_by(request.user, now=timezone.now())
-    return render(request, "farm/home.html", {"farms": farms})
+    now = timezone.now()
+    farms = Farm.objects.entered_by(request.user, now=now)
+    shut = list(Farm.objects.shut_to(request.user, now=now))
+    return render(request, "farm/home.html", {"farms": farms, "shut": shut})
 
 
 @require_GET

@@ -200,6 +200,25 @@ def test_every_look_is_noted_for_the_owner(world, client_of, owner_client):
     assert ">Findings 2026</a>" in page
 
 
+@pytest.mark.django_db
+@pytest.mark.parametrize(
+    ("since", "until", "said"),
+    [
+        (dt.date(2020, 1, 1), dt.date(2020, 2, 1), "ended on 1 February 2020"),
+        (dt.date(2100, 1, 1), None, "begin on 1 January 2100"),
+    ],
+)
+def test_an_inspector_whose_days_are_over_or_to_come_is_told_so(
+    since, until, said, visit, client_of
+):
+    visit.since, visit.until = since, until
+    visit.save()
+    assert client_of.get(reverse("farm", args=["alder-hill"])).status_code == 404
+    told = client_of.get(reverse("home")).content.decode()
+    assert said in told
+    assert "You are not on any farm yet" not in told
+
+
 def test_every_page_an_inspector_may_open_has_a_name_in_the_list_of_looks():
     passed_on = {"reports:changes-now", "reports:findings-now"}
     presses = {"reports:print-begin", "reports:print-stop"}

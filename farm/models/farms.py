@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import zoneinfo
+from collections.abc import Iterator
 from typing import Any, ClassVar
 
 from django.core.exceptions import ValidationError
@@ -16,7 +17,7 @@ from django.db import models
 from django.db.models import Q
 from django.utils.translation import gettext_lazy as _
 
-from farm.models.people import User
+from farm.models.people import Role, User
 
 # ISO 4217, by the units a farm reads until it says otherwise.
 MONEY = {"us": "USD", "metric": "EUR"}
@@ -38,6 +39,18 @@ class FarmQuerySet(models.QuerySet["Farm"]):
         """The farms a person may enter at that moment, each by its own calendar."""
         rows = user.memberships.select_related("farm").order_by("farm__name")
         return [one.farm for one in rows if one.holds_on(one.farm.today(now))]
+
+    def shut_to(
+        self, user: User, *, now: dt.datetime
+    ) -> Iterator[tuple[Farm, dt.date, bool]]:
+        """Farms an inspector may not enter at that moment: since or from when not."""
+        rows = user.memberships.select_related("farm").order_by("farm__name")
+        for one in rows.filter(role=Role.INSPECTOR):
+            today = one.farm.today(now)
+            if today < one.since:
+                yield one.farm, one.since, False
+            elif one.until is not None and one.until < today:
+                yield one.farm, one.until, True
 
 
 class Farm(models.Model):
