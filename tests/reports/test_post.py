@@ -51,6 +51,20 @@ def test_what_was_sprayed_stays_on_show_thirty_days_past_its_interval():
     assert on_show(CLEAN, posting, now=last + dt.timedelta(minutes=1)) == ()
 
 
+def test_what_is_on_show_names_crop_number_hours_and_interval():
+    """40 CFR 170.311(b), as extension services list it; active ingredients stand on
+    the label, which is posted beside."""
+    posting, now = rule(RuleId.POSTING), dt.datetime(2026, 6, 12)
+    puts = (but(at.SPRAYED, stand_id=1),)
+    (told,) = on_show(spoiled(puts=puts), posting, now=now)
+    assert (told.crop, told.registration) == ("Buckwheat", "1-2-3")
+    assert (told.started_at, told.reentry_hours) == (dt.time(13), 12)
+    assert told.due == dt.datetime(2026, 6, 11, 14)
+    cut = but(at.CROP, on=day("06-11"))
+    (told,) = on_show(spoiled(puts=puts, crops=(cut,)), posting, now=now)
+    assert told.due == dt.datetime(2026, 6, 11, 6)
+
+
 def test_a_harvest_waits_for_the_label_and_for_manure():
     put = but(at.PUT, id=3, product_id=3, worked_in_on=day("03-01"))
     books = spoiled(products=(*CLEAN.products, MANURE), puts=(put, at.SPRAYED))
@@ -93,7 +107,9 @@ def test_compost_without_its_heat_holds_the_harvest_as_raw_manure_does():
 
 @pytest.mark.django_db
 def test_the_page_names_the_field_and_no_person(world, as_person):
-    soap = InputProductFactory(farm=world.farm, type="pest", reentry_hours=400)
+    soap = InputProductFactory(
+        farm=world.farm, type="pest", reentry_hours=400, registration="84059-3"
+    )
     ApplicationFactory(
         farm=world.farm,
         field=world.ours["fields"],
@@ -108,3 +124,5 @@ def test_the_page_names_the_field_and_no_person(world, as_person):
     assert "O. B." in told
     assert "Brandvold" not in told
     assert "NE-4711" not in told
+    assert "registration 84059-3" in told
+    assert "interval on the label, hours: 400" in told

@@ -57,7 +57,7 @@ def posting(books: Dossier, rule: Rule) -> Iterator[Found]:
         due = post_by(
             put.ended_at,
             hours=rule["post_hours"],
-            first_entry=_first_entry(books, put),
+            first_entry=first_entry(books, put),
         )
         told["due"] = due
         if put.posted_at is None and books.today > due.date():
@@ -66,8 +66,8 @@ def posting(books: Dossier, rule: Rule) -> Iterator[Found]:
             yield of_put(Matter.POSTED_LATE, put, told)
 
 
-def _first_entry(books: Dossier, put: Put) -> dt.datetime | None:
-    """The morning of the first day after a spray on which somebody worked there."""
+def first_entry(books: Dossier, put: Put) -> dt.datetime | None:
+    """Return the morning of the first day after a spray with work on its ground."""
     days = (day for _noun, _id, day, done in _work(books, put) if done)
     first = min((day for day in days if day > put.on), default=None)
     return None if first is None else dt.datetime.combine(first, FIRST_HOUR)

@@ -15,6 +15,7 @@ from reports.calc.rules.dates import (
     posting_kept_until,
     reentry_over,
 )
+from reports.calc.rules.entry import first_entry
 from reports.calc.shapes.books import Put
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.post import Display, FirstHarvest, KeepOut, Plot, Sprayed
@@ -116,11 +117,26 @@ def on_show(books: Dossier, rule: Rule, *, now: dt.datetime) -> tuple[Display, .
             kept = posting_kept_until(put.ended_at, reentry_hours=hours, years=years)
         last = until or put.ended_at + UNKNOWN_FOR
         if type_of(books, put) == PEST and put.on <= now.date() and now < last:
-            due = post_by(put.ended_at, hours=rule["post_hours"])
+            due = post_by(
+                put.ended_at,
+                hours=rule["post_hours"],
+                first_entry=first_entry(books, put),
+            )
             name = books.product[put.product_id].name
             at = (field_name(books, put.field_id), name, put.ended_at, due)
-            told.append(Display(*at, put.posted_at, until, kept))
+            told.append(
+                Display(*at, put.posted_at, until, kept, *_as_posted(books, put))
+            )
     return tuple(sorted(told, key=lambda one: one.ended_at, reverse=True))
+
+
+def _as_posted(
+    books: Dossier, put: Put
+) -> tuple[str, str, dt.time | None, float | None]:
+    """Return number, crop, hour of beginning and interval, as a posting shows them."""
+    product, stand = books.product[put.product_id], books.stand.get(put.stand_id or 0)
+    crop = stand.name if stand else ""
+    return product.registration, crop, put.started_at, product.reentry_hours
 
 
 def first_harvests(

@@ -36,7 +36,8 @@ class FirstHarvest:
 class Display:
     """What must be on show of a spray: by when, until when, and how long it is kept.
 
-    ``until`` and ``kept_until`` are None where the interval is not typed.
+    ``until``, ``kept_until`` and ``reentry_hours`` are None where the interval is not
+    typed; ``crop`` is empty where no planting is named. [h]
     """
 
     field: str
@@ -46,6 +47,10 @@ class Display:
     posted_at: dt.datetime | None
     until: dt.datetime | None
     kept_until: dt.date | None
+    registration: str = ""
+    crop: str = ""
+    started_at: dt.time | None = None
+    reentry_hours: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
