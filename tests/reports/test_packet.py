@@ -29,7 +29,7 @@ from reports.papers.packet.sheets import sheets
 from reports.papers.packet.tables import Books, Register, Section
 from reports.papers.packet.told import printed_sections
 from reports.prints import packet
-from reports.prints.packet import print_packet
+from reports.prints.packet import is_long, print_packet
 from reports.templatetags.registers import FIGURES
 from tests.calc import books as at
 from tests.calc.books import but, day, spoiled
@@ -332,6 +332,11 @@ def test_the_numbers_on_the_map_are_told_beside_it(world, owner_client):
     assert (
         "1 " in page.content.decode().split("<figcaption")[1].split("</figcaption>")[0]
     )
+
+
+@pytest.mark.django_db
+def test_a_farm_with_little_in_its_books_need_not_wait_for_its_packet(world):
+    assert not is_long(packet_paper(world.farm, 1999, today=TODAY))
 
 
 @pytest.mark.django_db

@@ -47,9 +47,9 @@ WEIGHTS: Mapping[str, Weigh] = {
     "late": lambda told: len(told["late"].entries),
     "register": lambda told: 2 * len(told["register"].changes),
     "attachments": lambda told: len(told["attachments"]),
-    "rules": lambda told: 3 * sum(len(one.lines) for one in told["rule_sets"]),
+    "rules": lambda told: 2 * sum(len(one.lines) for one in told["rule_sets"]),
     "assumptions": lambda told: len(told["assumption_lines"]),
-    "sources": lambda told: 2 * len(told["sources"]),
+    "sources": lambda told: len(told["sources"]),
     "attestation": lambda told: 20,
 }
 # Parts with a template of their own that grow long: what they are cut by. A finding
