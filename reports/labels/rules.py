@@ -59,7 +59,7 @@ RULE = {
     RuleId.DONE_BY: _("Records name who did the work"),
     RuleId.COVER_SEED: _("No seed threshed from a cover under contract"),
     RuleId.COVER_INOCULANT: _("Legumes sown as a cover are inoculated"),
-    RuleId.COVER_PLAN: _("Seed of a cover is weighed"),
+    RuleId.COVER_PLAN: _("Seed of a cover is weighed, and its depth told"),
     RuleId.NO_RECORDS: _("A season without records"),
     RuleId.DOCUMENT: _("Papers kept with seed and sprays"),
     RuleId.ENGINEERED: _("Seed shown not to be engineered"),

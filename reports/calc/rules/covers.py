@@ -13,6 +13,7 @@ from reports.calc.shapes.books import EndOf, Stand
 from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Found, Matter, Rule, Told
 
+DRILLED = "drilled"
 # A crop sown this long after a cover ended is the one the cover made way for.
 NEXT_WITHIN = dt.timedelta(days=60)
 # A guideline may let a cover stand this long past the sowing of the crop.
@@ -34,11 +35,19 @@ def cover_seed(books: Dossier, rule: Rule) -> Iterator[Found]:
 
 
 def cover_plan(books: Dossier, rule: Rule) -> Iterator[Found]:
-    """Find covers sown with no weight of seed written down [NRCS340]_."""
+    """Find covers sown with no weight, or drilled with no depth told [NRCS340]_."""
     for stand, sown in sown_this_season(books):
+        if stand.purpose == "cover" and stand.method == DRILLED and not stand.depth_m:
+            told: Told = {
+                "field": field_name(books, stand.field_id),
+                "kind": stand.name,
+                "sown": sown,
+            }
+            at = (stand.id, sown, stand.field_id)
+            yield Found(Matter.COVER_NO_DEPTH, "plantings", *at, values=told)
         unweighed = [line.kind for line in stand.lines if line.seed_kg is None]
         if stand.purpose == "cover" and unweighed and stand.method != SELF_SOWN:
-            told: Told = {
+            told = {
                 "field": field_name(books, stand.field_id),
                 "kind": ", ".join(unweighed),
                 "sown": sown,

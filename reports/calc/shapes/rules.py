@@ -214,6 +214,7 @@ class Matter(StrEnum):
     EDGES_UNTOLD = "edges_untold"
     LAND_IDLE = "land_idle"
     TAG_NO_WEEDS = "tag_no_weeds"
+    COVER_NO_DEPTH = "cover_no_depth"
 
 
 class Tally(StrEnum):

@@ -35,6 +35,9 @@ KEEPING = {
         "guideline for zone %(zone)s says by %(by)s. Ask your agent, and keep advice "
         "in writing."
     ),
+    Matter.COVER_NO_DEPTH: _(
+        "%(kind)s on %(field)s, drilled on %(sown)s: how deep is not written down."
+    ),
     Matter.COVER_NOT_INOCULATED: _(
         "%(field)s, sown %(sown)s: no inoculant is written down for %(kind)s. Write "
         "which it was, or in a reply why the ground needs none."

@@ -67,6 +67,7 @@ def _stand(row: Any, lines: list[Line]) -> Stand:
         next_crop_on=row.next_crop_on,
         up_on=row.up_on,
         killed_on=row.killed_on,
+        depth_m=row.depth_m,
         done_by=row.done_by,
     )
 

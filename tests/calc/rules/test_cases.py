@@ -351,6 +351,7 @@ CASES = [
     ),
     (Matter.COVER_UNMEASURED, covered(lines=(rows.Line("Rye", False, 1),))),
     (Matter.ENDED_LATE, covered(but(END, on=day("05-20")))),
+    (Matter.COVER_NO_DEPTH, covered(depth_m=None)),
     (Matter.COVER_NOT_INOCULATED, covered(lines=(rows.Line("Vetch", True, 1, 5.0),))),
     (Matter.COVER_NOT_ENDED, spoiled(stands=(at.STAND, COVER))),
     (Matter.SEASON_EMPTY, spoiled(entries=())),

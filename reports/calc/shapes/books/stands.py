@@ -22,7 +22,7 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Stand:
-    """One sowing or setting-out. [m²]"""
+    """One sowing or setting-out. [m², m deep]"""
 
     id: int
     field_id: int
@@ -36,6 +36,7 @@ class Stand:
     next_crop_on: Day = None
     up_on: Day = None
     killed_on: Day = None
+    depth_m: float | None = None
     done_by: str = ""
 
     @property
