@@ -27,7 +27,7 @@ FIGURES: Mapping[str, frozenset[int]] = {
     "inputs": frozenset({5, 6, 11}),
     "compost": frozenset({3, 4, 5, 6}),
     "pests": frozenset({4, 5, 11, 12}),
-    "substances": frozenset({4, 5}),
+    "substances": frozenset({4, 5, 6}),
     "grazing": frozenset({6}),
     "harvest": frozenset({4}),
     "apart": frozenset({4}),

@@ -339,6 +339,15 @@ def test_a_farm_with_little_in_its_books_need_not_wait_for_its_packet(world):
     assert not is_long(packet_paper(world.farm, 1999, today=TODAY))
 
 
+def test_the_rate_of_a_substance_is_told_by_weight_or_by_volume():
+    """Both on the acre: 4,046.8564224 m² of land, 3.785411784 L to the gallon."""
+    books = Books(spoiled(), System.US)
+    assert books.spread(45.359237, "mass", 4046.8564224) == "100 lb/ac"
+    assert books.spread(0.3785411784, "volume", 4046.8564224 / 2) == "200 gal/ac"
+    assert Books(spoiled(), System.METRIC).spread(0.1, "volume", 5000.0) == "200 L/ha"
+    assert books.spread(1.0, "mass", 0.0) == ""
+
+
 @pytest.mark.django_db
 def test_columns_of_figures_stand_in_line_and_no_others(world):
     """A figure begins with a digit and is no day; a column is one as a whole."""

@@ -117,6 +117,17 @@ class Books:
     def rate(self, mass_kg: float, area_m2: float) -> str:
         return measure_said(units.write_rate(mass_kg / area_m2, self.system))
 
+    def spread(self, amount: float, measure: str, area_m2: float) -> str:
+        """How thick it was put on: by weight, or by volume on an acre or hectare."""
+        if not area_m2:
+            return ""
+        if measure != "volume":
+            return self.rate(amount, area_m2)
+        us = self.system is System.US
+        land_m2, land = (units.M2_PER_ACRE, "ac") if us else (units.M2_PER_HA, "ha")
+        whole = units.write_volume(amount / area_m2 * land_m2, self.system)
+        return f"{whole}/{land}"
+
     def amount(self, amount: float, measure: str) -> str:
         if measure == "volume":
             return str(units.write_volume(amount, self.system))

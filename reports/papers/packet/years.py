@@ -11,7 +11,7 @@ from django.utils.translation import gettext_lazy as _
 from farm.names import counting
 from reports.calc.rules.dates import add_months
 from reports.calc.shapes.basics import Span
-from reports.calc.shapes.books import Ground, Stand
+from reports.calc.shapes.books import Ground, Put, Stand
 from reports.calc.shapes.ledger import Purpose, Residue
 from reports.drawings.months import Stay, months_strip
 from reports.labels import label
@@ -27,7 +27,7 @@ ROTATION = (
     _("Purpose"),
     _("Residue"),
 )
-PUT = (*PUT_HEADINGS[:1], *PUT_HEADINGS[2:])
+PUT = (*PUT_HEADINGS[:1], *PUT_HEADINGS[2:7], _("Rate"), *PUT_HEADINGS[7:])
 
 
 def rotation(books: Books) -> tuple[Group, ...]:
@@ -46,7 +46,7 @@ def substances(books: Books) -> tuple[Group, ...]:
     for ground in books.told.fields:
         told = books.told.by_field["puts"].get(ground.id, ())
         puts = sorted((put.on, put.id, put) for put in told if put.on in years)
-        rows = [_without_field(put_cells(books, put)) for *_order, put in puts]
+        rows = [_put(books, put) for *_order, put in puts]
         note = "" if rows else _now("None recorded.")
         groups.append(Group(ground.name, register(PUT, rows), note=note))
     return _by_name(groups)
@@ -125,8 +125,11 @@ def _years(books: Books) -> Span:
     return Span(add_months(last, -MONTHS_BACK) + dt.timedelta(days=1), last)
 
 
-def _without_field(cells: tuple[str, ...]) -> tuple[str, ...]:
-    return (*cells[:1], *cells[2:])
+def _put(books: Books, put: Put) -> tuple[str, ...]:
+    """The cells of an application without its field, and with its rate."""
+    told = put_cells(books, put)
+    rate = books.spread(put.amount, put.measure, put.area_m2)
+    return (*told[:1], *told[2:7], rate, *told[7:])
 
 
 GROUPS: Mapping[str, Callable[[Books], tuple[Group, ...]]] = {
