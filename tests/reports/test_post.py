@@ -65,6 +65,12 @@ def test_what_is_on_show_names_crop_number_hours_and_interval():
     assert told.due == dt.datetime(2026, 6, 11, 6)
 
 
+def test_an_hour_that_nobody_wrote_down_is_not_posted():
+    books = spoiled(puts=(but(at.SPRAYED, started_at=None, finished_at=None),))
+    (told,) = on_show(books, rule(RuleId.POSTING), now=dt.datetime(2026, 6, 12))
+    assert not told.is_timed
+
+
 def test_a_harvest_waits_for_the_label_and_for_manure():
     put = but(at.PUT, id=3, product_id=3, worked_in_on=day("03-01"))
     books = spoiled(products=(*CLEAN.products, MANURE), puts=(put, at.SPRAYED))

@@ -124,9 +124,8 @@ def on_show(books: Dossier, rule: Rule, *, now: dt.datetime) -> tuple[Display, .
             )
             name = books.product[put.product_id].name
             at = (field_name(books, put.field_id), name, put.ended_at, due)
-            told.append(
-                Display(*at, put.posted_at, until, kept, *_as_posted(books, put))
-            )
+            shown = Display(*at, put.posted_at, until, kept, *_as_posted(books, put))
+            told.append(replace(shown, is_timed=put.finished_at is not None))
     return tuple(sorted(told, key=lambda one: one.ended_at, reverse=True))
 
 

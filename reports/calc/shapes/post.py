@@ -51,6 +51,8 @@ class Display:
     crop: str = ""
     started_at: dt.time | None = None
     reentry_hours: float | None = None
+    # Where nobody wrote down the hour, the day counts to its end.
+    is_timed: bool = True
 
 
 @dataclass(frozen=True, slots=True)
