@@ -80,4 +80,4 @@ def test_nearly_everything_a_check_can_find_is_among_the_faults(faulty):
     _farm, faults = faulty
     made = {fault.split(".")[1] for fault, _noun, _record in faults}
     assert made <= set(Matter)
-    assert len(made) >= 70
+    assert len(made) >= 100
