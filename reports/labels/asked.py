@@ -164,7 +164,8 @@ ASKED: Mapping[RuleId, Promise] = {
     ),
     RuleId.COVER_SEED: _("No seed is threshed from a cover crop under contract."),
     RuleId.COVER_PLAN: _(
-        "The weight of seed sown for a cover under contract is written down."
+        "The weight of seed sown for a cover under contract is written down, and how "
+        "deep it was drilled."
     ),
     RuleId.COVER_END: _(
         "Where a crop was sown in place of a cover, the end of the cover is written "

@@ -10,6 +10,7 @@ from itertools import groupby
 from typing import Any
 
 from farm.models import Farm
+from farm.names import counting
 from farm.units import System
 from reports.calc.rules import CHECKED_ON, findings, tallies
 from reports.calc.shapes.basics import Span
@@ -110,7 +111,7 @@ def _groups(lines: Iterable[FindingLine], way: str) -> Iterator[Group]:
     """Lines under headings; within a group they stay in the order of their weight."""
     told = list(lines)
     if way != WAYS[0]:
-        told.sort(key=lambda line: _title(line, way))
+        told.sort(key=lambda line: (counting(_title(line, way)), _title(line, way)))
     for title, rows in groupby(told, key=lambda line: _title(line, way)):
         yield Group(title, tuple(rows))
 

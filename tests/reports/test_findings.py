@@ -328,3 +328,14 @@ def test_each_change_says_how_much_it_was_and_opens_its_record(world, owner_clie
         assert reverse("records:page", args=["alder-hill", *opens]) in told
         assert str(line.use.first.year) in line.said
     assert any("\xa0ac" in line.said for line in lines)
+
+
+@pytest.mark.django_db
+def test_fields_of_findings_stand_in_the_order_one_counts(world, owner_client):
+    for number in (10, 2):
+        FieldFactory(farm=world.farm, name=f"Bed {number}", status="organic")
+    at = reverse("reports:findings", args=["alder-hill", YEAR])
+    titles = [
+        one.title for one in owner_client.get(at, {"by": "field"}).context["groups"]
+    ]
+    assert titles.index("Bed 2") < titles.index("Bed 10")
