@@ -333,7 +333,9 @@ def test_each_change_says_how_much_it_was_and_opens_its_record(world, owner_clie
 @pytest.mark.django_db
 def test_fields_of_findings_stand_in_the_order_one_counts(world, owner_client):
     for number in (10, 2):
-        FieldFactory(farm=world.farm, name=f"Bed {number}", status="organic")
+        bed = FieldFactory(farm=world.farm, name=f"Bed {number}")
+        day = dt.date(YEAR, 5, 2)
+        ApplicationFactory(farm=world.farm, field=bed, applied_on=day, done_by="")
     at = reverse("reports:findings", args=["alder-hill", YEAR])
     titles = [
         one.title for one in owner_client.get(at, {"by": "field"}).context["groups"]
