@@ -9,12 +9,9 @@ from django.core.cache import caches
 
 from reports.collector import swept
 from reports.pdf.pieces import Leaf, Piece
-from reports.pdf.presses import Printed, side_by_side
+from reports.pdf.presses import Presses, Printed
 from reports.pdf.printing import piece
 
-# Shorter pages than these together are sooner printed than processes are started.
-# [characters]
-FEW = 60_000
 Heard = Callable[[int, int], None]
 
 
@@ -33,7 +30,7 @@ def whole_of(name: str, key: str, join: Callable[[], bytes]) -> bytes:
 
 
 def pieces_of(
-    leaves: Sequence[Leaf], *, processes: int = 1, heard: Heard = unheard
+    leaves: Sequence[Leaf], *, presses: Presses | None = None, heard: Heard = unheard
 ) -> list[Piece]:
     """Print what was not printed before; each piece is kept as soon as it is there."""
     kept = caches["pieces"]
@@ -41,7 +38,7 @@ def pieces_of(
     missing = {leaf.key: leaf for leaf in leaves if leaf.key not in found}
     done = len(leaves) - len(missing)
     heard(done, len(leaves))
-    with closing(_printed(missing, processes)) as coming:
+    with closing(_printed(missing, presses)) as coming:
         for come in coming:
             for key, printed in come:
                 kept.set(key, printed)
@@ -52,17 +49,13 @@ def pieces_of(
 
 
 def _printed(
-    missing: dict[str, Leaf], processes: int
+    missing: dict[str, Leaf], presses: Presses | None
 ) -> Generator[list[Printed], None, None]:
     """Pieces as they come; none, where none came for a while."""
-    if processes > 1 and len(missing) > 1 and _long(missing):
-        yield from side_by_side(missing, processes)
+    if presses and presses.are_many and len(missing) > 1:
+        yield from presses.printed(missing)
         return
     for key, leaf in missing.items():
         with swept():
             printed = piece(leaf)
         yield [(key, printed)]
-
-
-def _long(missing: dict[str, Leaf]) -> bool:
-    return sum(len(leaf.html) for leaf in missing.values()) >= FEW

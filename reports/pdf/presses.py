@@ -1,4 +1,4 @@
-"""Processes that print side by side, and end before they would have to be swept."""
+"""Processes that print side by side, begun while what they print is still reckoned."""
 
 from __future__ import annotations
 
@@ -6,13 +6,14 @@ import gc
 import multiprocessing
 import sys
 from collections import deque
-from collections.abc import Generator, Iterator, Mapping
+from collections.abc import Container, Generator, Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from multiprocessing import forkserver
 from multiprocessing.connection import Connection, wait
 from multiprocessing.context import ForkServerContext, SpawnContext
 from multiprocessing.process import BaseProcess
+from types import TracebackType
 
 from reports.pdf.pieces import Leaf, Piece
 from reports.pdf.printing import engine, piece
@@ -24,6 +25,8 @@ PRELOADED = ["weasyprint", "pikepdf"]
 TURN = 40
 # How often whoever waits is told, though no piece came: so may it be stopped. [s]
 LOOK_S = 1.0
+# Printed by each as soon as it is begun: the first page costs a quarter of a second.
+FIRST = Leaf("<html lang=en><title>-</title><p>-", "")
 Printed = tuple[str, Piece]
 
 
@@ -39,15 +42,10 @@ class Press:
     line: Connection
     left: int
 
-    def took(self, waiting: deque[tuple[str, Leaf]]) -> bool:
-        """Give it the next piece; where there is none for it, it may go."""
-        if self.left and waiting:
-            self.left -= 1
-            with _missed():
-                self.line.send(waiting.popleft())
-            return True
-        self.line.close()
-        return False
+    def take(self, one: tuple[str, Leaf]) -> None:
+        self.left -= 1
+        with _missed():
+            self.line.send(one)
 
     def gave(self) -> Printed:
         with _missed():
@@ -65,45 +63,71 @@ def _missed() -> Iterator[None]:
         raise PressLostError(type(error).__name__) from error
 
 
-def get_ready() -> None:
-    """Begin to take up the engine, while there is other work to do.
+class Presses:
+    """Some processes, ready to print; they end when this is closed.
+
+    Where only one is asked for, it is begun when it has something to print.
 
     Raises
     ------
     PdfUnavailableError
         If a native library is missing.
     """
-    if _may_fork():
-        forkserver.set_forkserver_preload(PRELOADED)
-        forkserver.ensure_running()
-    # Asked here first: where it is missing, the process to fork from cannot say so.
-    engine()
 
+    def __init__(self, processes: int) -> None:
+        if _may_fork():
+            forkserver.set_forkserver_preload(PRELOADED)
+            forkserver.ensure_running()
+        # Asked here first: where it is missing, the process to fork from cannot say so.
+        engine()
+        self.are_many = processes > 1
+        self._most = processes
+        self._begun = [_started() for _ in range(processes) if self.are_many]
 
-def side_by_side(
-    leaves: Mapping[str, Leaf], processes: int
-) -> Generator[list[Printed], None, None]:
-    """Pieces as they come; none, where none came for a while."""
-    get_ready()
-    context = _context()
-    longest_first = sorted(leaves.items(), key=lambda one: -len(one[1].html))
-    waiting, at_work = deque(longest_first), dict[Connection, Press]()
-    try:
-        while waiting or at_work:
-            while waiting and len(at_work) < processes:
-                press = _started(context)
-                press.took(waiting)
-                at_work[press.line] = press
-            come = []
-            for line in wait(list(at_work), LOOK_S):
-                press = at_work[line]  # type: ignore[index]
-                come.append(press.gave())
-                if not press.took(waiting):
-                    del at_work[press.line]
-            yield come
-    finally:
-        for press in at_work.values():
+    def __enter__(self) -> Presses:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        for press in self._begun:
             press.process.terminate()
+            press.line.close()
+
+    def printed(
+        self, leaves: Mapping[str, Leaf]
+    ) -> Generator[list[Printed], None, None]:
+        """Pieces as they come; none, where none came for a while."""
+        longest_first = sorted(leaves.items(), key=lambda one: -len(one[1].html))
+        waiting, at_work = deque(longest_first), dict[object, Press]()
+        while waiting or at_work:
+            while waiting and (press := self._free(at_work)):
+                press.take(waiting.popleft())
+                at_work[press.line] = press
+            lines = [press.line for press in at_work.values()]
+            come = [at_work.pop(line) for line in wait(lines, LOOK_S)]
+            told = [press.gave() for press in come]
+            self._let_go([press for press in come if not press.left])
+            yield told
+
+    def _free(self, at_work: Container[object]) -> Press | None:
+        """One that waits for work, begun now where there are too few."""
+        for press in self._begun:
+            if press.line not in at_work:
+                return press
+        if len(self._begun) == self._most:
+            return None
+        self._begun.append(_started())
+        return self._begun[-1]
+
+    def _let_go(self, over: Iterable[Press]) -> None:
+        """End those that have had their turn, by the end of their line."""
+        for press in over:
+            press.line.close()
+            self._begun.remove(press)
 
 
 def _may_fork() -> bool:
@@ -119,7 +143,8 @@ def _context() -> ForkServerContext | SpawnContext:
     return multiprocessing.get_context("spawn")
 
 
-def _started(context: ForkServerContext | SpawnContext) -> Press:
+def _started() -> Press:
+    context = _context()
     ours, theirs = context.Pipe()
     process = context.Process(target=_print, args=(theirs,), daemon=True)
     process.start()
@@ -130,6 +155,7 @@ def _started(context: ForkServerContext | SpawnContext) -> Press:
 def _print(line: Connection) -> None:
     """Print what comes along the line, until nothing more can."""
     gc.disable()
+    _piece_or_error(FIRST)
     with suppress(EOFError, OSError):
         while True:
             key, leaf = line.recv()

@@ -13,14 +13,15 @@ from django.utils.translation import gettext_lazy as _
 from django_tasks import task
 
 from farm.language import spoken_for
+from farm.models import Farm
 from reports.ledger import prints
 from reports.ledger.prints import PrintJob, StoppedError
 from reports.papers.findings_history import keep_printed
 from reports.papers.packet import packet_paper
 from reports.papers.season import season_paper
-from reports.pdf import PdfUnavailableError, presses
+from reports.pdf import PdfUnavailableError
 from reports.pdf.kept import Heard
-from reports.pdf.presses import PressLostError
+from reports.pdf.presses import Presses, PressLostError
 from reports.prints.packet import print_packet
 from reports.prints.season import print_season
 
@@ -70,18 +71,7 @@ def printed(job: PrintJob, *, heard: Heard) -> bytes:
         paper = season_paper(farm, job.year, today=job.today)
         data, parts = print_season(paper, heard=heard), ""
     else:
-        presses.get_ready()
-        paper = packet_paper(
-            farm,
-            job.year,
-            today=job.today,
-            chosen=asked.getlist("part"),
-            lot=asked.get("lot", ""),
-            by=str(job.asked_by),
-        )
-        data = print_packet(paper, processes=PROCESSES, heard=heard)
-        parts = " ".join(sorted(paper["chosen"]))
-        keep_printed(farm, job.year, paper, by=job.asked_by, now=job.asked_at)
+        data, parts = _packet(job, farm, asked, heard)
     prints.keep(
         farm,
         data,
@@ -92,6 +82,24 @@ def printed(job: PrintJob, *, heard: Heard) -> bytes:
         now=job.asked_at,
     )
     return data
+
+
+def _packet(
+    job: PrintJob, farm: Farm, asked: QueryDict, heard: Heard
+) -> tuple[bytes, str]:
+    """The papers for certification, and which of their parts were chosen."""
+    with Presses(PROCESSES) as presses:
+        paper = packet_paper(
+            farm,
+            job.year,
+            today=job.today,
+            chosen=asked.getlist("part"),
+            lot=asked.get("lot", ""),
+            by=str(job.asked_by),
+        )
+        data = print_packet(paper, presses=presses, heard=heard)
+    keep_printed(farm, job.year, paper, by=job.asked_by, now=job.asked_at)
+    return data, " ".join(sorted(paper["chosen"]))
 
 
 @contextmanager

@@ -17,6 +17,7 @@ from reports.pdf.joining import joined
 from reports.pdf.kept import Heard, pieces_of, unheard, whole_of
 from reports.pdf.numbering import Numbering
 from reports.pdf.pieces import Leaf, Piece, fingerprint
+from reports.pdf.presses import Presses
 
 # Rows that can be printed while one waits for the page.
 LONG = 500
@@ -53,7 +54,7 @@ def leaves_of(paper: Mapping[str, Any]) -> tuple[list[Sheet], list[Leaf]]:
 
 
 def print_packet(
-    paper: Mapping[str, Any], *, processes: int = 1, heard: Heard = unheard
+    paper: Mapping[str, Any], *, presses: Presses | None = None, heard: Heard = unheard
 ) -> bytes:
     """Print a packet. The same values give the same bytes, however they come about."""
     told, leaves = leaves_of(paper)
@@ -62,7 +63,7 @@ def print_packet(
     inside = tuple(enclosures(paper))
 
     def join() -> bytes:
-        pieces = pieces_of(leaves, processes=processes, heard=heard)
+        pieces = pieces_of(leaves, presses=presses, heard=heard)
         front = _front(paper, told, pieces, css=leaves[0].css)
         return joined([front, *pieces], numbering=numbering, enclosures=inside)
 

@@ -27,7 +27,7 @@ import manage
 from farm.models import Farm, Field
 from records.models import Application
 from reports.papers.packet import packet_paper
-from reports.pdf import presses
+from reports.pdf.presses import Presses
 from reports.prints import packet
 from tests.bench import farms
 from tests.bench.stopwatch import family_s
@@ -85,10 +85,10 @@ def _asked():
 def _print(what, farm, processes):
     """Print a packet as the worker does; returns the seconds it took."""
     watch = Watch()
-    presses.get_ready()
-    paper = packet_paper(farm, YEAR, today=farms.TODAY)
-    reckoned = watch.clock_s
-    data = packet.print_packet(paper, processes=processes)
+    with Presses(processes) as presses:
+        paper = packet_paper(farm, YEAR, today=farms.TODAY)
+        reckoned = watch.clock_s
+        data = packet.print_packet(paper, presses=presses)
     seconds = _tell(what, watch, data)
     rows = sum(one.weight for one in paper["sections"])
     each = rows / Field.objects.filter(farm=farm).count()

@@ -19,14 +19,10 @@ def leaf(n):
     return Leaf(SHEET.format(n=n), STYLE)
 
 
-def by_key(leaves):
-    return {one.key: one for one in leaves}
-
-
 def printed(leaves, processes=2):
-    return dict(
-        one for come in presses.side_by_side(by_key(leaves), processes) for one in come
-    )
+    with presses.Presses(processes) as at_hand:
+        coming = at_hand.printed({one.key: one for one in leaves})
+        return dict(one for come in coming for one in come)
 
 
 def gone(within_s=10):
@@ -54,16 +50,16 @@ def test_presses_are_spawned_where_there_is_no_forking(monkeypatch):
 
 def test_what_goes_wrong_with_a_piece_is_told_to_whoever_waits():
     told = {"good": leaf("a"), "without a style": Leaf(SHEET, None)}
-    with pytest.raises(TypeError):
-        list(presses.side_by_side(told, 2))
+    with presses.Presses(2) as at_hand, pytest.raises(TypeError):
+        list(at_hand.printed(told))
     assert gone()
 
 
 def test_a_press_that_was_killed_is_missed_at_once(monkeypatch):
     begun = presses._started
 
-    def killed(context):
-        press = begun(context)
+    def killed():
+        press = begun()
         press.process.kill()
         press.process.join()
         return press

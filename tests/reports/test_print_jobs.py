@@ -17,7 +17,7 @@ from records import printing
 from records.models import PrintedPaper, PrintJob
 from reports.pdf import kept
 from reports.pdf.pieces import Leaf
-from reports.pdf.presses import PressLostError
+from reports.pdf.presses import Presses, PressLostError
 from reports.prints import jobs
 from reports.prints.jobs import print_in_background, put_lost_back
 from tests.factories import PrintJobFactory
@@ -265,18 +265,17 @@ def test_old_files_are_cleared_away_and_their_fingerprints_are_kept(world):
     assert PrintedPaper.objects.count() == 2
 
 
-def test_a_print_is_stopped_while_its_pieces_are_printed(monkeypatch):
+def test_a_print_is_stopped_while_its_pieces_are_printed():
     """No piece is waited for: the printing processes end with the wish."""
-    monkeypatch.setattr(kept, "FEW", 0)
     leaves = [Leaf(f"<html lang=en><title>{n}</title><p>{n}", "") for n in "abc"]
 
     def heard(done, total):
-        if multiprocessing.active_children():
+        assert multiprocessing.active_children()
+        if done:
             raise printing.StoppedError
 
-    with pytest.raises(printing.StoppedError):
-        kept.pieces_of(leaves, processes=2, heard=heard)
-    # The pool's own thread waits for them as well, and only one waiter is told.
+    with Presses(2) as presses, pytest.raises(printing.StoppedError):
+        kept.pieces_of(leaves, presses=presses, heard=heard)
     end = time.monotonic() + 10
     while multiprocessing.active_children() and time.monotonic() < end:
         time.sleep(0.05)
