@@ -75,13 +75,13 @@ class Presses:
     """
 
     def __init__(self, processes: int) -> None:
-        if _may_fork():
+        self.are_many = processes > 1
+        self._most = processes
+        if self.are_many and _may_fork():
             forkserver.set_forkserver_preload(PRELOADED)
             forkserver.ensure_running()
         # Asked here first: where it is missing, the process to fork from cannot say so.
         engine()
-        self.are_many = processes > 1
-        self._most = processes
         self._begun = [_started() for _ in range(processes) if self.are_many]
 
     def __enter__(self) -> Presses:
