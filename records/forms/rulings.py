@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any, ClassVar
 
 from django import forms
+from django.db.models import Q
 from django.utils.translation import gettext_lazy as _
 
 from farm.forms.base import RecordForm
@@ -17,6 +18,18 @@ class RulesFollowedForm(RecordForm[RulesFollowed]):
     class Meta:
         model = RulesFollowed
         fields = ["which", "since", "until", "notes"]
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean()
+        since, until = cleaned.get("since"), cleaned.get("until")
+        rows = RulesFollowed.objects.on(self.farm).live()
+        same = rows.filter(which=cleaned.get("which")).exclude(pk=self.instance.pk)
+        if until:
+            same = same.filter(since__lte=until)
+        if since and same.filter(Q(until=None) | Q(until__gte=since)).exists():
+            told = _("These rules are followed on some of these days already.")
+            self.add_error("since", told)
+        return cleaned
 
 
 class CertifierNumberForm(RecordForm[CertifierNumber]):

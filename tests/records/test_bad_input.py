@@ -280,6 +280,24 @@ def test_a_lot_of_another_farm_is_refused_by_name(world, owner_client):
     assert "not one of the farm’s" in messages(form, "lines-0-lot")[0]
 
 
+@pytest.mark.parametrize("until", ["", "2026-12-31"])
+def test_rules_cannot_be_followed_twice_on_the_same_days(until, world, owner_client):
+    """The world follows those on workers from 2024 on."""
+    told = {"which": "workers", "since": "2025-03-01", "until": until}
+    sent = typed("rules-followed", world.ours, **told)
+    form, _ = sent_and_refused(owner_client, world, "rules-followed", sent)
+    assert "on some of these days already" in messages(form, "since")[0]
+
+
+def test_rules_may_be_taken_up_again_after_they_were_left(world, owner_client):
+    row = world.ours["rules-followed"]
+    type(row).objects.filter(pk=row.pk).update(until=dt.date(2024, 12, 31))
+    told = {"which": "workers", "since": "2025-01-01", "until": ""}
+    at = reverse("records:new", args=[world.farm.slug, "rules-followed"])
+    owner_client.post(at, typed("rules-followed", world.ours, **told))
+    assert type(row).objects.filter(farm=world.farm).count() == 2
+
+
 def test_a_day_of_compost_cannot_stand_twice(world, owner_client):
     day = {"day": "2026-04-14", "temp_c": "60 C"}
     sent = typed("compost-batches", world.ours, **rows("days", day, day))
