@@ -11,8 +11,7 @@ from reports.calc.shapes.dossier import Dossier
 from reports.calc.shapes.rules import Found, Matter, Rule, Told
 
 MASS = "mass"
-# The day of a count and what it found.
-NEVER = (dt.date.min, 0.0)
+DAY = dt.timedelta(days=1)
 
 
 def stock(books: Dossier, rule: Rule) -> Iterator[Found]:
@@ -40,9 +39,11 @@ def _seed(books: Dossier, most: float) -> Iterator[Found]:
 
 
 def _inputs(books: Dossier, most: float) -> Iterator[Found]:
-    """Of a product that was counted, only what came and went since."""
+    """Of a product that was counted, or first came one day, what went since."""
     for (product_id, measure), came in _came(books).items():
-        since, amount = _counted(books, product_id) if measure == MASS else NEVER
+        begun = (min(one.on for one in came) - DAY, 0.0)
+        counted = _counted(books, product_id) if measure == MASS else None
+        since, amount = counted or begun
         amount += sum(one.amount for one in came if one.on > since)
         puts = [
             put
@@ -69,13 +70,13 @@ def _came(books: Dossier) -> dict[tuple[int, str], list[Delivered]]:
     return dict(found)
 
 
-def _counted(books: Dossier, product_id: int) -> tuple[dt.date, float]:
+def _counted(books: Dossier, product_id: int) -> tuple[dt.date, float] | None:
     found = [
         (one.on, one.mass_kg)
         for one in books.counts
         if (one.of, one.id_of) == ("input-products", product_id)
     ]
-    return max(found, default=NEVER)
+    return max(found, default=None)
 
 
 def _product(books: Dossier, most: float) -> Iterator[Found]:

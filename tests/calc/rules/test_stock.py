@@ -52,6 +52,12 @@ def test_no_more_of_an_input_goes_on_than_came_or_was_counted(_what, books, told
     )
 
 
+def test_what_went_on_before_the_first_was_written_to_come_is_not_asked_about():
+    books = delivered(1.0)
+    later = tuple(but(one, on=day("05-02")) for one in books.delivered)
+    assert findings(but(books, delivered=later), ASKED) == ()
+
+
 def test_what_came_by_weight_is_not_held_against_what_went_by_volume():
     books = delivered(1.0)
     poured = but(at.PUT, measure="volume")
