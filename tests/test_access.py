@@ -324,7 +324,11 @@ def test_a_person_comes_in_from_the_first_day_to_the_last(
     client = as_person(passing.user)
     listed = reverse("records:list", args=[world.farm.slug, "plantings"])
     assert client.get(listed).status_code == status
-    assert (world.farm.name in client.get("/").content.decode()) == (status == 200)
+    # Whose days are over, or have not begun, is told of which farm, without a way in.
+    page = client.get("/").content.decode()
+    assert world.farm.name in page
+    way_in = f'href="{reverse("farm", args=[world.farm.slug])}"'
+    assert (way_in in page) == (status == 200)
 
 
 def test_a_person_who_may_no_longer_sign_in_is_sent_to_the_door(world, as_person):
