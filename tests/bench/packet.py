@@ -4,7 +4,8 @@ Beside them the printing engine alone, with all parts in one piece, and a browse
 own print of the same page, where there is a browser. Aims are held against the clock,
 for two processes print at once; seconds of the processor, which a busy machine
 stretches less, stand beside. Of the engine alone it is told what its processor seconds
-would be, shared by the processes.
+would be, shared by the processes. Of a browser only the clock can be believed, for
+some of its processes are nobody's children in the end.
 Run ``python -m tests.bench.packet``; ``--help`` tells of its options.
 """
 
